@@ -6,6 +6,7 @@ import (
 
 	tea "charm.land/bubbletea/v2"
 
+	"trivet/mechanics/names"
 	"trivet/mechanics/problem"
 	"trivet/mechanics/sheet"
 	"trivet/tui/cells"
@@ -18,7 +19,7 @@ func (m *Model) write(e *cells.Edit, f *cells.Fresh) error {
 	switch {
 	case f != nil && f.Table != "":
 		name := strings.TrimSpace(text)
-		if err := problem.NewName(m.history.Current(), problem.ThingOf(f.Table), name); err != nil {
+		if err := names.NewName(m.history.Current(), problem.ThingOf(f.Table), name); err != nil {
 			return err
 		}
 		return m.history.Do(newRowEdit(m.history.Current(), f, name))
@@ -87,7 +88,7 @@ func (m *Model) rename(ref sheet.Ref, to string) error {
 	}
 	s := m.history.Current()
 	users := usersOf(s, ref)
-	edits, err := problem.Rename(s, thingOf(ref), ref.Row, to)
+	edits, err := names.Rename(s, thingOf(ref), ref.Row, to)
 	if err != nil {
 		return err
 	}

@@ -7,7 +7,7 @@ import (
 
 	tea "charm.land/bubbletea/v2"
 
-	"trivet/mechanics/problem"
+	"trivet/mechanics/names"
 	"trivet/mechanics/sheet"
 	"trivet/tui/cells"
 	"trivet/tui/keys"
@@ -32,7 +32,7 @@ func (m *Model) complete() {
 	case e.Slot.Does != cells.SetCell:
 		return
 	}
-	for _, c := range problem.Complete(m.history.Current(), ref, e.Text, e.At) {
+	for _, c := range names.Complete(m.history.Current(), ref, e.Text, e.At) {
 		if c.From >= e.At || c.To > len(e.Text) || c.From > c.To {
 			continue
 		}

@@ -6,7 +6,7 @@ import (
 
 	tea "charm.land/bubbletea/v2"
 
-	"trivet/mechanics/problem"
+	"trivet/mechanics/names"
 	"trivet/mechanics/sheet"
 	"trivet/tui/cells"
 	"trivet/tui/keys"
@@ -26,7 +26,7 @@ func (m *Model) begin() bool {
 		return false
 	}
 	if s.Does == cells.SetName && s.Ref.Table == "" {
-		if what, owner, owned := problem.OwnerOf(m.history.Current(), s.Ref.Row); owned {
+		if what, owner, owned := names.OwnerOf(m.history.Current(), s.Ref.Row); owned {
 			m.say(fmt.Sprintf("%s is named after the %s %s: rename that", s.Ref.Row, what, owner), false)
 			return false
 		}

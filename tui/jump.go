@@ -3,7 +3,7 @@ package tui
 import (
 	tea "charm.land/bubbletea/v2"
 
-	"trivet/mechanics/problem"
+	"trivet/mechanics/names"
 	"trivet/mechanics/sheet"
 	"trivet/tui/cells"
 	"trivet/tui/layout"
@@ -33,7 +33,7 @@ func (m *Model) define() tea.Cmd {
 		text, first, last = m.edit.Text, m.edit.At, m.edit.At
 	}
 	for at := first; at <= last; at++ {
-		ref, ok := problem.Definition(m.history.Current(), s.Ref, text, at)
+		ref, ok := names.Definition(m.history.Current(), s.Ref, text, at)
 		if !ok {
 			continue
 		}

@@ -6,6 +6,7 @@ import (
 
 	tea "charm.land/bubbletea/v2"
 
+	"trivet/mechanics/names"
 	"trivet/mechanics/problem"
 	"trivet/mechanics/sheet"
 	"trivet/mechanics/statics"
@@ -61,7 +62,7 @@ func (l *live) run() tea.Cmd {
 				msg = solved{seq: seq, fault: fmt.Sprint(r)}
 			}
 		}()
-		p, errs := reader.Read(s)
+		p, errs := names.Read(reader, s)
 		out := solved{seq: seq, sheet: s, problem: p, errs: errs, solution: statics.Solve(p)}
 		if len(p.Unknowns) <= results.MaxRows {
 			for _, b := range out.solution.Blocks() { // of more nobody reads the order

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"trivet/mechanics/names"
 	"trivet/mechanics/problem"
 	"trivet/mechanics/sheet"
 )
@@ -20,7 +21,7 @@ func thingOf(ref sheet.Ref) problem.Thing {
 
 // usersOf gives the rows with a cell that uses the name of a row.
 func usersOf(s *sheet.Sheet, ref sheet.Ref) (rows []string) {
-	for _, u := range problem.UsesOf(s, thingOf(ref), ref.Row) {
+	for _, u := range names.UsesOf(s, thingOf(ref), ref.Row) {
 		if own := u.Ref.Table == ref.Table && u.Ref.Row == ref.Row; !own && !slices.Contains(rows, u.Ref.Row) {
 			rows = append(rows, u.Ref.Row)
 		}

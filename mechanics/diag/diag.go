@@ -14,6 +14,9 @@ type Span struct{ Start, End int }
 // Between is the piece from one byte up to another.
 func Between(start, end int) Span { return Span{start, end} }
 
+// Whole is the span of a whole text.
+func Whole(text string) Span { return Span{0, len(text)} }
+
 // Place is a place in a file. Line and Column count from 1, Column in characters;
 // Line is 0 where the whole file is meant, Column where the whole line is. Width is
 // the number of characters meant and Source the line, as far as they are known.

@@ -5,7 +5,7 @@
 package doc
 
 import (
-	"trivet/mechanics/ink"
+	"trivet/mechanics/drawing"
 )
 
 // Doc is a document.
@@ -104,7 +104,7 @@ func Held(ok, risk bool) State {
 }
 
 // Figure is a drawing.
-type Figure struct{ Drawing ink.Drawing }
+type Figure struct{ Drawing drawing.Drawing }
 
 // List is items with a mark before each.
 type List struct{ Items [][]Inline }

@@ -6,7 +6,7 @@ import (
 	"html"
 	"strings"
 
-	"trivet/mechanics/ink"
+	"trivet/mechanics/drawing"
 )
 
 // HTML writes a document as one file: figures as SVG, formulas as MathML, no script,
@@ -20,7 +20,7 @@ func HTML(d *Doc) string {
 	w := writer{markup: page}
 	fmt.Fprintf(&w.b, "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n"+
 		"<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n<title>%s</title>\n<style>\n%s</style>\n</head>\n<body%s>\n<main>\n",
-		ink.XML(d.Title), style(), class)
+		drawing.XML(d.Title), style(), class)
 	w.document(d)
 	return w.b.String() + "</main>\n</body>\n</html>\n"
 }
@@ -28,7 +28,7 @@ func HTML(d *Doc) string {
 // page is HTML with its formulas in MathML.
 var page = &markup{
 	notation: mathML,
-	text:     ink.XML,
+	text:     drawing.XML,
 
 	title:     "<h1>%s</h1>\n",
 	under:     "<p class=\"quiet\">%s</p>\n",
@@ -47,12 +47,12 @@ var page = &markup{
 	check:     "<li>%s %s</li>\n",
 	states:    [3]string{`<b class="good">%s</b>`, `<b class="risk">%s</b>`, `<b class="bad">%s</b>`},
 	code:      "<pre>%s</pre>\n",
-	source:    ink.XML,
+	source:    drawing.XML,
 	table: tableForm{
 		form:  "<div class=\"wide\"><table>\n%[2]s<tbody>\n%[3]s</tbody>\n</table></div>\n",
 		heads: "<thead><tr>%s</tr></thead>\n", row: "<tr>%s</tr>\n", head: "<th>%s</th>", cells: [2]string{"<td>%s</td>", `<td class="number">%s</td>`},
 	},
-	figure: func(d ink.Drawing, _ int) string { return "<figure>\n" + ink.InlineSVG(d) + "</figure>\n" },
+	figure: func(d drawing.Drawing, _ int) string { return "<figure>\n" + drawing.InlineSVG(d) + "</figure>\n" },
 }
 
 // mathML writes formulas in MathML Core, whose gaps are those that the reader's program
@@ -113,7 +113,7 @@ func mathmlText(text string) string { return html.EscapeString(Printed(text)) }
 func style() string {
 	dark := map[string]string{"dark": "#e6e3dc", "load": "#ff9d8a", "found": "#8ec1ff", "faint": "#a3a09a", "fill": "#3d3b36", "paper": "#1c1b19", "good": "#8fd29b", "bad": "#ff9d8a", "risk": "#e8cb5a"}
 	var light, night, svg strings.Builder
-	for _, t := range ink.Tones() {
+	for _, t := range drawing.Tones() {
 		fmt.Fprintf(&light, "--%s:%s;", t[0], t[1])
 		fmt.Fprintf(&night, "--%s:%s;", t[0], dark[t[0]])
 		fmt.Fprintf(&svg, ".f-%[1]s{fill:var(--%[1]s)}.s-%[1]s{stroke:var(--%[1]s)}\n", t[0])

@@ -3,7 +3,7 @@ package doc
 import (
 	"strings"
 
-	"trivet/mechanics/ink"
+	"trivet/mechanics/drawing"
 )
 
 // latexHead needs amsmath and tikz. Numbers of pages and links are left
@@ -58,8 +58,8 @@ var latex = &markup{
 		form: "\\begin{center}\n\\begin{tabular}{%s}\n%s%s\\end{tabular}\n\\end{center}\n", columns: [2]string{"l", "r"}, wide: "p{90mm}",
 		heads: "%s \\\\ \\hline\n", row: "\\relax %s \\\\\n", head: "%s", cells: [2]string{"%s", "%s"}, between: " & ", rows: 36,
 	},
-	figure: func(d ink.Drawing, _ int) string {
-		return "\\begin{center}\n" + ink.TikZ(d, texWidth, latexText) + "\n\\end{center}\n"
+	figure: func(d drawing.Drawing, _ int) string {
+		return "\\begin{center}\n" + drawing.TikZ(d, texWidth, latexText) + "\n\\end{center}\n"
 	},
 }
 

@@ -4,7 +4,7 @@ import (
 	"strings"
 	"testing"
 
-	"trivet/mechanics/ink"
+	"trivet/mechanics/drawing"
 )
 
 // from is the origin of a number, by its name.
@@ -124,7 +124,7 @@ func every() *Doc {
 			&Formula{Of: []Math{m}}, &Boxed{Math: m}, table, &List{Items: [][]Inline{Plain("an item")}}, &Code{Text: "a = \"1\"\n"},
 			&Check{State: OK, Text: Plain("holds")}, &Check{State: AtRisk, Text: Plain("nearly")}, &Check{State: Fails, Text: Plain("breaks")},
 		}},
-		{Level: 2, Number: 3, Title: "Step", Blocks: []Block{&Figure{Drawing: ink.Drawing{Width: 10, Height: 10}}}},
+		{Level: 2, Number: 3, Title: "Step", Blocks: []Block{&Figure{Drawing: drawing.Drawing{Width: 10, Height: 10}}}},
 		{Level: 1, Role: Caution, Title: "Caution", Blocks: []Block{Say("Beware.")}},
 	}}
 }

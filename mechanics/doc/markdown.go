@@ -5,7 +5,7 @@ import (
 	"fmt"
 	"strings"
 
-	"trivet/mechanics/ink"
+	"trivet/mechanics/drawing"
 )
 
 // Markdown writes a document in GitHub's Markdown, formulas as LaTeX between dollars. Its
@@ -15,7 +15,7 @@ func Markdown(d *Doc) string {
 	w := writer{markup: markdown}
 	w.document(d)
 	for i, f := range w.figures {
-		w.put("[figure-%d]: data:image/svg+xml;base64,%s\n", i+1, base64.StdEncoding.EncodeToString(ink.SVG(f)))
+		w.put("[figure-%d]: data:image/svg+xml;base64,%s\n", i+1, base64.StdEncoding.EncodeToString(drawing.SVG(f)))
 	}
 	return w.b.String()
 }
@@ -45,7 +45,7 @@ var markdown = &markup{
 		form: "%[2]s|%[1]s\n%[3]s", columns: [2]string{" --- |", " ---: |"}, heads: "| %s |\n", row: "| %s |\n",
 		head: "%s", cells: [2]string{"%s", "%s"}, between: " | ", alwaysHeads: true, bareNumbers: true,
 	},
-	figure: func(_ ink.Drawing, n int) string { return fmt.Sprintf("![Figure %[1]d][figure-%[1]d]\n", n) },
+	figure: func(_ drawing.Drawing, n int) string { return fmt.Sprintf("![Figure %[1]d][figure-%[1]d]\n", n) },
 }
 
 // markdownText writes what a user typed as text: no character of it is taken for

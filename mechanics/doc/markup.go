@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"strings"
 
-	"trivet/mechanics/ink"
+	"trivet/mechanics/drawing"
 )
 
 // markup is a format that writes a document as text with marks: templates, in which a text
@@ -24,7 +24,7 @@ type markup struct {
 	check                           string    // behind its mark
 
 	source func(text string) string // the lines of a code
-	figure func(d ink.Drawing, n int) string
+	figure func(d drawing.Drawing, n int) string
 	table  tableForm
 }
 
@@ -32,7 +32,7 @@ type markup struct {
 type writer struct {
 	*markup
 	b       strings.Builder
-	figures []ink.Drawing
+	figures []drawing.Drawing
 }
 
 func (w *writer) put(form string, parts ...any) {

@@ -7,7 +7,7 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r3"
 
-	"trivet/mechanics/ink"
+	"trivet/mechanics/drawing"
 	"trivet/mechanics/scene"
 )
 
@@ -17,16 +17,12 @@ const (
 	maxSteps     = 7 // of a chain of dimensions; a longer one shows the whole only
 )
 
-// stops are the coordinates of a figure at which there is a point, along one of its
-// directions, in metres.
-func stops(places []r3.Vec, v View, size float64, upright bool) (out []float64) {
-	for _, q := range places {
-		at := v.Project(q)
-		x := at.X
-		if upright {
-			x = at.Y
-		}
-		if !slices.ContainsFunc(out, func(o float64) bool { return math.Abs(o-x) <= scene.Flat*size }) {
+// stops are the coordinates of a figure at which there is a point, along one of its axes, in
+// metres.
+func stops(s *scene.Scene, v View, axis drawing.Vec) (out []float64) {
+	for _, q := range s.Reach {
+		x := v.project(q).Dot(axis)
+		if !slices.ContainsFunc(out, func(o float64) bool { return math.Abs(o-x) <= scene.Flat*s.Size }) {
 			out = append(out, x)
 		}
 	}
@@ -34,54 +30,51 @@ func stops(places []r3.Vec, v View, size float64, upright bool) (out []float64) 
 	return out
 }
 
+// The axes of a figure.
+var rightwards, downwards = drawing.Vec{X: 1}, drawing.Vec{Y: 1}
+
 // Dimensioned tells that the dimensions of a figure give the place of each point.
 func Dimensioned(s *scene.Scene) bool {
 	v := Front(s)
-	return s.Planar && max(len(stops(s.Reach, v, s.Size, false)), len(stops(s.Reach, v, s.Size, true))) <= maxSteps+1
+	return s.Planar && max(len(stops(s, v, rightwards)), len(stops(s, v, downwards))) <= maxSteps+1
 }
 
 // dimensions draws chains of dimensions below and to the left of the figure, between the
 // coordinates at which there is a point.
-func (t *setter) dimensions(b ink.Box) {
-	for _, upright := range []bool{false, true} {
-		chain := stops(t.scene.Reach, t.view, t.scene.Size, upright)
-		if len(chain) > maxSteps+1 {
-			chain = []float64{chain[0], chain[len(chain)-1]}
-		}
-		if len(chain) < 2 {
-			continue
-		}
-		// Places on the dimension line, and on the way from there to the figure.
-		line, out := b.High.Y+t.pt(dimensionGap), ink.Vec{Y: 1}
-		if upright {
-			line, out = b.Low.X-t.pt(dimensionGap), ink.Vec{X: -1}
-		}
-		at := func(x float64) ink.Vec {
-			if upright {
-				return ink.Vec{X: line, Y: x * t.scale}
-			}
-			return ink.Vec{X: x * t.scale, Y: line}
-		}
-		for i, x := range chain {
-			end := at(x)
-			t.hair(end.Sub(out.Scale(t.offFigure(end, out))), end.Add(out.Scale(t.pt(3))))
-			if i > 0 {
-				t.dimension(at(chain[i-1]), end, out, x-chain[i-1])
-			}
+func (t *setter) dimensions(b drawing.Box) {
+	t.chain(rightwards, downwards, b.High.Y+t.pt(dimensionGap))
+	t.chain(downwards, rightwards.Scale(-1), t.pt(dimensionGap)-b.Low.X)
+}
+
+// chain draws the dimensions along an axis, so far out from the origin.
+func (t *setter) chain(axis, out drawing.Vec, far float64) {
+	chain := stops(t.scene, t.view, axis)
+	if len(chain) > maxSteps+1 {
+		chain = []float64{chain[0], chain[len(chain)-1]}
+	}
+	if len(chain) < 2 {
+		return
+	}
+	at := func(x float64) drawing.Vec { return axis.Scale(x * t.scale).Add(out.Scale(far)) }
+	for i, x := range chain {
+		end := at(x)
+		t.hair(end.Sub(out.Scale(t.offFigure(end, out))), end.Add(out.Scale(t.pt(3))))
+		if i > 0 {
+			t.dimension(at(chain[i-1]), end, out, x-chain[i-1])
 		}
 	}
 }
 
 // offFigure is how far back from a place on a dimension line its extension line may
 // begin, so that it touches nothing that is drawn.
-func (t *setter) offFigure(end, out ink.Vec) float64 {
+func (t *setter) offFigure(end, out drawing.Vec) float64 {
 	gap := t.pt(dimensionGap)
 	nearest := math.Inf(1)
 	for _, s := range t.lines {
-		for _, q := range [3]ink.Vec{s.a, s.b, s.a.Add(s.b).Scale(0.5)} {
+		for _, q := range [3]drawing.Vec{s.a, s.b, s.a.Add(s.b).Scale(0.5)} {
 			d := end.Sub(q)
 			along, aside := d.Dot(out), math.Abs(d.X*out.Y-d.Y*out.X)
-			if s.weight == solid && aside <= t.pt(3) && along >= 0 {
+			if aside <= t.pt(3) && along >= 0 {
 				nearest = math.Min(nearest, along)
 			}
 		}
@@ -93,21 +86,21 @@ func (t *setter) offFigure(end, out ink.Vec) float64 {
 }
 
 // dimension draws one: a line with tips at its ends, and the length beside it.
-func (t *setter) dimension(a, b, out ink.Vec, length float64) {
+func (t *setter) dimension(a, b, out drawing.Vec, length float64) {
 	u := b.Sub(a).Unit()
-	t.line(ink.Faint, 0.5, a, b)
+	t.line(drawing.Faint, 0.5, a, b)
 	if b.Sub(a).Len() > t.pt(2.5*dimensionTip) {
-		t.head(ink.Faint, a, u.Scale(-1), t.pt(dimensionTip), t.pt(2.6))
-		t.head(ink.Faint, b, u, t.pt(dimensionTip), t.pt(2.6))
+		t.tip(drawing.Faint, a, u.Scale(-1), t.pt(dimensionTip), t.pt(2.6))
+		t.tip(drawing.Faint, b, u, t.pt(dimensionTip), t.pt(2.6))
 	}
-	t.wants = append(t.wants, want{spots: []spot{{a.Add(b).Scale(0.5), out}}, full: scene.Plain(t.scene.Dimensions(length)), small: true, first: true, tone: ink.Dark, rank: scene.OfSize})
+	t.wants = append(t.wants, want{spots: []spot{{a.Add(b).Scale(0.5), out}}, forms: worded(scene.Plain(t.scene.Dimensions(length))), small: true, first: true, tone: drawing.Dark, rank: scene.OfSize})
 }
 
 // Axis is an axis of space as a view shows it: its name, where its unit vector ends, and
 // whether it points at the reader (+1), away (-1) or neither.
 type Axis struct {
 	Name   string
-	At     ink.Vec
+	At     drawing.Vec
 	Toward int
 }
 
@@ -117,7 +110,7 @@ func Axes(s *scene.Scene, v View) (axes []Axis) {
 		if s.Planar && k == 2 {
 			break
 		}
-		a := Axis{Name: string(rune('x' + k)), At: v.Project(u)}
+		a := Axis{Name: string(rune('x' + k)), At: v.project(u)}
 		if a.At.Len() < endOn {
 			a.Toward = int(math.Copysign(1, r3.Dot(u, v.Toward())))
 		}
@@ -127,17 +120,17 @@ func Axes(s *scene.Scene, v View) (axes []Axis) {
 }
 
 // triad draws the axes in the corner below the figure on the right.
-func (t *setter) triad(b ink.Box) {
+func (t *setter) triad(b drawing.Box) {
 	const long = 20
-	o := ink.Vec{X: b.High.X + t.pt(16), Y: b.High.Y - t.pt(4)}
+	o := drawing.Vec{X: b.High.X + t.pt(16), Y: b.High.Y - t.pt(4)}
 	for _, a := range Axes(t.scene, t.view) {
-		w := want{full: scene.Italic(a.Name), tone: ink.Dark, rank: scene.OfSize}
+		w := want{forms: worded(scene.Italic(a.Name)), tone: drawing.Dark, rank: scene.OfSize}
 		if a.Toward != 0 {
-			t.alongSight(ink.Dark, 0.7, o, t.pt(2.6), a.Toward > 0)
-			w.spots = []spot{{o, ink.Vec{X: -1, Y: 1}.Unit()}}
+			t.alongSight(drawing.Dark, 0.7, o, t.pt(2.6), a.Toward > 0)
+			w.spots = []spot{{o, drawing.Vec{X: -1, Y: 1}.Unit()}}
 		} else {
 			end := o.Add(a.At.Scale(t.pt(long)))
-			t.shaft(ink.Dark, o, end, false)
+			t.shaft(drawing.Dark, o, end, false)
 			w.spots = []spot{{end, a.At.Unit()}}
 		}
 		t.wants = append(t.wants, w)

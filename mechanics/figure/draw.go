@@ -2,10 +2,11 @@ package figure
 
 import (
 	"math"
+	"slices"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
-	"trivet/mechanics/ink"
+	"trivet/mechanics/drawing"
 	"trivet/mechanics/scene"
 )
 
@@ -22,26 +23,16 @@ const (
 )
 
 // long draws an outline, a wheel, a member, or the bars of a body.
-func (t *setter) long(group []int) {
-	s := &t.scene.Things[group[0]]
-	t.of = group[0] + 1
+func (t *setter) long(s *scene.Thing) {
 	switch s.Kind {
 	case scene.Outline:
-		var pts []ink.Vec
-		for _, q := range s.At {
-			pts = append(pts, t.at(q))
-		}
-		t.area(ink.Fill, ink.Dark, 1.1, pts...)
+		t.area(drawing.Fill, drawing.Dark, 1.1, t.all(s.At)...)
 		return
 	case scene.Disc:
 		t.disc(s)
 		return
 	case scene.Bar:
-		var legs []segment
-		for _, i := range group {
-			legs = append(legs, segment{t.at(t.scene.Things[i].At[0]), t.at(t.scene.Things[i].At[1])})
-		}
-		t.bar(barWidth, ink.Fill, legs)
+		t.bar(barWidth, drawing.Fill, t.all(s.At))
 		return
 	}
 	a, b := t.at(s.At[0]), t.at(s.At[1])
@@ -51,15 +42,13 @@ func (t *setter) long(group []int) {
 	}
 	switch s.Kind {
 	case scene.Strut:
-		t.bar(strutWidth, ink.Paper, []segment{{a, b}})
+		t.bar(strutWidth, drawing.Paper, []drawing.Vec{a, b})
 	case scene.Spring:
-		t.line(ink.Dark, 1, t.coil(a, b)...)
-	case scene.Link:
-		t.halo(linkWidth, a, b)
-		t.line(ink.Dark, linkWidth, a, b)
+		t.line(drawing.Dark, 1, t.coil(a, b)...)
 	default:
-		t.halo(cableWidth, a, b)
-		t.line(ink.Dark, cableWidth, a, b)
+		width := map[scene.Kind]float64{scene.Link: linkWidth, scene.Cable: cableWidth}[s.Kind]
+		t.halo(width, a, b)
+		t.line(drawing.Dark, width, a, b)
 	}
 	if s.Open {
 		t.d.Shapes[len(t.d.Shapes)-1].Dashed = true
@@ -68,35 +57,35 @@ func (t *setter) long(group []int) {
 }
 
 // halo breaks what lies behind a member in space, away from its ends.
-func (t *setter) halo(width float64, a, b ink.Vec) {
+func (t *setter) halo(width float64, a, b drawing.Vec) {
 	short := t.pt(8)
 	if u := b.Sub(a); !t.scene.Planar && u.Len() > 2.5*short {
 		in := u.Unit().Scale(short)
-		t.d.Shapes = append(t.d.Shapes, ink.Shape{Pts: []ink.Vec{a.Add(in), b.Sub(in)}, Line: ink.Paper, Width: t.pt(width) + 2*math.Max(t.pt(halo), t.m.Fine), Of: t.of})
+		t.d.Shapes = append(t.d.Shapes, drawing.Shape{Pts: []drawing.Vec{a.Add(in), b.Sub(in)}, Line: drawing.Paper, Width: t.pt(width) + 2*math.Max(t.pt(halo), t.m.Fine), Of: t.of})
 	}
 }
 
-// bar draws thick lines with an outline: first all dark, then the inside, so that the
-// legs of one body join without a seam.
-func (t *setter) bar(width float64, inside ink.Tone, legs []segment) {
+// bar draws thick lines with an outline, by their ends: first all dark, then the inside, so
+// that the bars of one body join without a seam.
+func (t *setter) bar(width float64, inside drawing.Tone, ends []drawing.Vec) {
 	outer := math.Max(t.pt(width), 2*t.m.Fine)
 	inner := outer - 2*math.Max(t.pt(edge), math.Min(t.m.Fine, 1))
-	for _, l := range legs {
-		t.halo(width, l.a, l.b)
+	for bar := range slices.Chunk(ends, 2) {
+		t.halo(width, bar[0], bar[1])
 	}
-	for _, l := range legs {
-		t.shape(ink.Shape{Pts: []ink.Vec{l.a, l.b}, Line: ink.Dark, Width: outer})
-		n := l.b.Sub(l.a).Unit().Across().Scale(outer / 2)
-		t.solid(l.a.Add(n), l.b.Add(n))
-		t.solid(l.a.Sub(n), l.b.Sub(n))
+	for bar := range slices.Chunk(ends, 2) {
+		t.shape(drawing.Shape{Pts: bar, Line: drawing.Dark, Width: outer})
+		n := bar[1].Sub(bar[0]).Unit().Perp().Scale(outer / 2)
+		t.solid(bar[0].Add(n), bar[1].Add(n))
+		t.solid(bar[0].Sub(n), bar[1].Sub(n))
 	}
-	for _, l := range legs {
-		t.shape(ink.Shape{Pts: []ink.Vec{l.a, l.b}, Line: inside, Width: inner})
+	for bar := range slices.Chunk(slices.Clone(ends), 2) { // no two shapes share their places
+		t.shape(drawing.Shape{Pts: bar, Line: inside, Width: inner})
 	}
 }
 
 // coil is a spring: straight ends and teeth between them.
-func (t *setter) coil(a, b ink.Vec) []ink.Vec {
+func (t *setter) coil(a, b drawing.Vec) []drawing.Vec {
 	d := b.Sub(a)
 	length, u := d.Len(), d.Unit()
 	lead := math.Max(0.15*length, t.pt(6))
@@ -105,14 +94,14 @@ func (t *setter) coil(a, b ink.Vec) []ink.Vec {
 	}
 	height := math.Max(t.pt(4.5), t.m.Fine)
 	teeth := 2 * t.count((length-2*lead)/(4*height))
-	pts := []ink.Vec{a, a.Add(u.Scale(lead))}
+	pts := []drawing.Vec{a, a.Add(u.Scale(lead))}
 	for i := range teeth {
 		off := height
 		if i%2 == 1 {
 			off = -height
 		}
 		x := lead + (length-2*lead)*(float64(i)+0.5)/float64(teeth)
-		pts = append(pts, a.Add(u.Scale(x)).Add(u.Across().Scale(off)))
+		pts = append(pts, a.Add(u.Scale(x)).Add(u.Perp().Scale(off)))
 	}
 	return append(pts, b.Sub(u.Scale(lead)), b)
 }
@@ -122,14 +111,19 @@ func (t *setter) coil(a, b ink.Vec) []ink.Vec {
 func (t *setter) disc(s *scene.Thing) {
 	const drum = 9 // points: of one whose size is not known
 	c, radius := t.at(s.At[0]), s.Radius*t.scale
-	e1, e2 := perpendicular(s.Along)
 	if s.Radius == 0 {
 		radius = t.pt(drum)
-		t.circle(ink.Fill, ink.Dark, edge, c, radius)
+		t.circle(drawing.Fill, drawing.Dark, edge, c, radius)
 	} else {
-		t.area(ink.Fill, ink.Dark, edge, ink.Arc(c, t.dir(e1).Scale(radius), t.dir(e2).Scale(radius), 0, 2*math.Pi, 40)...)
+		t.area(drawing.Fill, drawing.Dark, edge, t.view.rim(s, t.scale, 40)...)
 	}
-	t.want(s, ink.Vec{X: c.X, Y: c.Y - radius}, ink.Vec{Y: -1})
+	t.want(s, spot{drawing.Vec{X: c.X, Y: c.Y - radius}, drawing.Vec{Y: -1}})
+}
+
+// rim gives the circle of a disc, at so many units a metre.
+func (v View) rim(s *scene.Thing, scale, pieces float64) []drawing.Vec {
+	e1, e2 := perpendicular(s.Along)
+	return drawing.Arc(v.project(s.At[0]).Scale(scale), v.project(e1).Scale(s.Radius*scale), v.project(e2).Scale(s.Radius*scale), 0, 2*math.Pi, pieces)
 }
 
 // perpendicular gives two unit vectors perpendicular to u and to each other, such that
@@ -150,13 +144,13 @@ func (t *setter) thing(s *scene.Thing) {
 	case scene.Support:
 		t.support(s, o)
 	case scene.Pin:
-		t.circle(ink.Paper, ink.Dark, 0.9, o, math.Max(t.pt(ringRadius), t.m.Fine))
+		t.circle(drawing.Paper, drawing.Dark, 0.9, o, math.Max(t.pt(ringRadius), t.m.Fine))
 	case scene.Dot:
 		r := 1.2
 		if s.Radius > 0 {
 			r = 2.2
 		}
-		t.circle(max(s.Tone, ink.Dark), ink.None, 0, o, t.pt(r))
+		t.circle(max(s.Tone, drawing.Dark), drawing.None, 0, o, t.pt(r))
 	case scene.Force:
 		t.force(s, o)
 	case scene.Couple:
@@ -172,28 +166,40 @@ func (t *setter) thing(s *scene.Thing) {
 			return
 		}
 		if s.Open {
-			t.shape(ink.Shape{Pts: []ink.Vec{o, to}, Line: ink.Dark, Width: t.pt(arrowWidth), Dashed: true})
+			t.dashed(drawing.Dark, arrowWidth, o, to)
 		} else {
-			t.shaft(max(s.Tone, ink.Dark), o, to, false)
+			t.shaft(max(s.Tone, drawing.Dark), o, to, false)
 		}
 		t.beside(s, o, to)
+	case scene.Section:
+		t.section(t.all(s.At))
 	case scene.Centre:
 		t.centreOf(s, o)
 	case scene.Name:
-		t.want(s, o, ink.Vec{X: -1, Y: -1})
+		t.want(s, spot{o, drawing.Vec{X: -1, Y: -1}})
 	}
+}
+
+// section draws a dashed line across the places where a section cuts members, a little beyond
+// the first and the last.
+func (t *setter) section(cut []drawing.Vec) {
+	const beyond = 14
+	last := len(cut) - 1
+	from, to := cut[0].Sub(cut[1]).Unit(), cut[last].Sub(cut[last-1]).Unit()
+	cut[0], cut[last] = cut[0].Add(from.Scale(t.pt(beyond))), cut[last].Add(to.Scale(t.pt(beyond)))
+	t.dashed(drawing.Found, 1, cut...)
 }
 
 // centreOf draws what moments are taken about: a ring with a cross where it is a point or
 // an axis seen end on, else a dashed line through the figure.
-func (t *setter) centreOf(s *scene.Thing, o ink.Vec) {
+func (t *setter) centreOf(s *scene.Thing, o drawing.Vec) {
 	if v := t.dir(s.Along); v.Len() > endOn {
 		half := v.Scale(0.7 * t.scene.Size * t.scale) // to either side
-		t.shape(ink.Shape{Pts: []ink.Vec{o.Sub(half), o.Add(half)}, Line: ink.Found, Width: t.pt(0.8), Dashed: true})
+		t.dashed(drawing.Found, 0.8, o.Sub(half), o.Add(half))
 		return
 	}
 	r := t.pt(5)
-	t.circle(ink.None, ink.Found, 1, o, r)
-	t.line(ink.Found, 1, ink.Vec{X: o.X - 1.6*r, Y: o.Y}, ink.Vec{X: o.X + 1.6*r, Y: o.Y})
-	t.line(ink.Found, 1, ink.Vec{X: o.X, Y: o.Y - 1.6*r}, ink.Vec{X: o.X, Y: o.Y + 1.6*r})
+	t.circle(drawing.None, drawing.Found, 1, o, r)
+	t.line(drawing.Found, 1, drawing.Vec{X: o.X - 1.6*r, Y: o.Y}, drawing.Vec{X: o.X + 1.6*r, Y: o.Y})
+	t.line(drawing.Found, 1, drawing.Vec{X: o.X, Y: o.Y - 1.6*r}, drawing.Vec{X: o.X, Y: o.Y + 1.6*r})
 }

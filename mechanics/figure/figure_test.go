@@ -4,8 +4,10 @@ import (
 	"math"
 	"testing"
 
+	"gonum.org/v1/gonum/spatial/r3"
+
 	"trivet/fixtures"
-	"trivet/mechanics/ink"
+	"trivet/mechanics/drawing"
 	"trivet/mechanics/problem"
 	"trivet/mechanics/scene"
 	"trivet/mechanics/sheet"
@@ -13,7 +15,7 @@ import (
 )
 
 // figures sets the figure and the free bodies of each sheet of the fixtures on paper.
-func figures(t *testing.T, visit func(name string, d ink.Drawing)) {
+func figures(t *testing.T, visit func(name string, d drawing.Drawing)) {
 	t.Helper()
 	for _, one := range append(fixtures.Starts(), fixtures.Published()...) {
 		s, err := sheet.Parse([]byte(one.Text))
@@ -34,12 +36,12 @@ func figures(t *testing.T, visit func(name string, d ink.Drawing)) {
 
 // faint lines are those of dimensions and leaders, and hatching, which lies behind a line
 // that labels keep off.
-func faint(s *ink.Shape) bool {
-	return s.Line == ink.Faint || s.Line == ink.None && s.Fill == ink.Faint
+func faint(s *drawing.Shape) bool {
+	return s.Line == drawing.Faint || s.Line == drawing.None && s.Fill == drawing.Faint
 }
 
 // covers tells how much of a stroke lies in a label, points.
-func covers(text ink.Text, s *ink.Shape) (most float64) {
+func covers(text drawing.Text, s *drawing.Shape) (most float64) {
 	box := text.Box()
 	for k := 1; k < len(s.Pts); k++ {
 		from, to, ok := box.Clip(s.Pts[k-1], s.Pts[k])
@@ -54,20 +56,26 @@ func covers(text ink.Text, s *ink.Shape) (most float64) {
 // than this lies under the label, in points.
 const touching = 0.3
 
+// wordSpace is less than two labels on one line lie apart: the space of two words, in points.
+const wordSpace = 2.5
+
 func TestNoLabelLiesOnAnything(t *testing.T) {
 	labels, bad := 0, 0
-	figures(t, func(name string, d ink.Drawing) {
+	figures(t, func(name string, d drawing.Drawing) {
 		for i, text := range d.Texts {
 			labels++
 			for _, other := range d.Texts[:i] {
 				if text.Box().Meets(other.Box()) {
-					t.Errorf("%s: %q lies on %q", name, ink.Plain(text.Runs), ink.Plain(other.Runs))
+					t.Errorf("%s: %q lies on %q", name, drawing.Plain(text.Runs), drawing.Plain(other.Runs))
+				}
+				if beside := text.Box(); other.Size == text.Size && other.Tone != drawing.Faint && beside.Low.Y < other.At.Y && other.At.Y < beside.High.Y && other.Box().Low.X < beside.High.X+wordSpace && other.Box().High.X > beside.Low.X-wordSpace {
+					t.Errorf("%s: %q and %q read as one", name, drawing.Plain(text.Runs), drawing.Plain(other.Runs))
 				}
 			}
 			for k := range d.Shapes {
-				if s := &d.Shapes[k]; !faint(s) && s.Line != ink.Paper && (s.Line != ink.None || s.Fill != ink.Paper) && covers(text, s) > touching {
+				if s := &d.Shapes[k]; !faint(s) && s.Line != drawing.Paper && (s.Line != drawing.None || s.Fill != drawing.Paper) && covers(text, s) > touching {
 					bad++
-					t.Errorf("%s: %q lies on a stroke, by %.1f points", name, ink.Plain(text.Runs), covers(text, s))
+					t.Errorf("%s: %q lies on a stroke, by %.1f points", name, drawing.Plain(text.Runs), covers(text, s))
 					break
 				}
 			}
@@ -97,7 +105,7 @@ func TestViewsAreAligned(t *testing.T) {
 	}
 	var spans [][2]float64 // from top to bottom, of the mast in each view that shows its length
 	for _, shape := range System(&whole).Shapes {
-		if shape.Of == mast && shape.Line == ink.Dark && len(shape.Pts) == 2 {
+		if shape.Of == mast && shape.Line == drawing.Dark && len(shape.Pts) == 2 {
 			spans = append(spans, [2]float64{math.Min(shape.Pts[0].Y, shape.Pts[1].Y), math.Max(shape.Pts[0].Y, shape.Pts[1].Y)})
 		}
 	}
@@ -105,4 +113,150 @@ func TestViewsAreAligned(t *testing.T) {
 	if len(spans) != 3 || math.Abs(spans[1][0]-spans[2][0]) > aligned || math.Abs(spans[1][1]-spans[2][1]) > aligned || spans[0][1]-spans[0][0] < 1.5*(spans[1][1]-spans[1][0]) {
 		t.Errorf("in space, from the front and from the side the mast reaches from and to %v points", spans)
 	}
+}
+
+// No figure is larger than a sheet of paper that a person holds: one of a single point in
+// space, whose members have no other end, was as large as a field.
+func TestFiguresFitOnPaper(t *testing.T) {
+	const large = 1000 // points: more than a page is wide, which whoever prints it scales down
+	figures(t, func(name string, d drawing.Drawing) {
+		if !(d.Width < large && d.Height < large) {
+			t.Errorf("%s: %.0f × %.0f points", name, d.Width, d.Height)
+		}
+	})
+}
+
+// In space no force and no member is seen end on, neither in the figure nor in a free body.
+func TestNothingIsSeenEndOnInSpace(t *testing.T) {
+	const foreshortened = 0.25 // of its length is the least that shows
+	for _, one := range append(fixtures.Starts(), fixtures.Published()...) {
+		s, err := sheet.Parse([]byte(one.Text))
+		if err != nil {
+			t.Fatal(err)
+		}
+		p, _ := problem.Read(s)
+		scenes := []scene.Scene{scene.System(p, nil, scene.Options{})}
+		for i := range p.CutFree() {
+			scenes = append(scenes, scene.Free(p, nil, i))
+		}
+		for _, whole := range scenes {
+			v := oblique(&whole)
+			for _, thing := range whole.Things {
+				ways := []r3.Vec{}
+				if thing.Kind == scene.Force {
+					ways = append(ways, thing.Along)
+				}
+				for from, to := range thing.Lines() {
+					ways = append(ways, r3.Unit(r3.Sub(to, from)))
+				}
+				for _, way := range ways {
+					if shows := v.project(way).Len(); shows < foreshortened {
+						t.Errorf("%s, %s: of %s shows %.2f", one.Name, whole.Title, thing.Ref.Row, shows)
+					}
+				}
+			}
+		}
+	}
+}
+
+// An arrow behind another of the same sense begins where that ends, so that the label of
+// the first stands beside it.
+func TestTheLabelsOfTwoWeightsAtAPoint(t *testing.T) {
+	one, _ := fixtures.Get("balloon")
+	s, err := sheet.Parse([]byte(one.Text))
+	if err != nil {
+		t.Fatal(err)
+	}
+	p, _ := problem.Read(s)
+	free := scene.Free(p, nil, 0)
+	var first, second float64 // how far down the arrows end
+	var low, high float64
+	d := Free(&free, "D", false)
+	for i, thing := range free.Things {
+		for _, shape := range d.Shapes {
+			if shape.Of == i+1 && shape.Head && thing.Ref.Row == "envelope" {
+				first = shape.Pts[0].Y
+			} else if shape.Of == i+1 && shape.Head && thing.Ref.Row == "instruments" {
+				second = shape.Pts[0].Y
+			}
+		}
+		for _, text := range d.Texts {
+			if text.Of == i+1 && thing.Ref.Row == "envelope" {
+				low = text.Box().Low.Y
+			} else if text.Of == i+1 && thing.Ref.Row == "instruments" {
+				high = text.Box().Low.Y
+			}
+		}
+	}
+	if !(low < first && first < second && first < high) {
+		t.Errorf("the arrows end at %.0f and %.0f, their labels begin at %.0f and %.0f", first, second, low, high)
+	}
+}
+
+// Dimensions lie below all arrows and their names, that of a body's weight as well.
+func TestDimensionsLieBelowTheWeights(t *testing.T) {
+	for _, name := range []string{"beam-on-supports", "ladder-on-rough-floor", "crate-tips-or-slips"} {
+		one, _ := fixtures.Get(name)
+		s, err := sheet.Parse([]byte(one.Text))
+		if err != nil {
+			t.Fatal(err)
+		}
+		p, _ := problem.Read(s)
+		whole := scene.System(p, nil, scene.Options{Dimensions: true})
+		d := System(&whole)
+		line := 0.0
+		for _, shape := range d.Shapes {
+			if shape.Line == drawing.Faint && shape.Of == 0 && len(shape.Pts) == 2 && shape.Pts[0].Y == shape.Pts[1].Y {
+				line = math.Max(line, shape.Pts[0].Y)
+			}
+		}
+		for _, text := range d.Texts {
+			if text.Tone == drawing.Load && text.Box().High.Y > line {
+				t.Errorf("%s: %q stands below the dimensions", name, drawing.Plain(text.Runs))
+			}
+		}
+	}
+}
+
+// No arrow of a force lies on another, wherever both act.
+func TestNoArrowLiesOnAnother(t *testing.T) {
+	for _, name := range []string{"post-with-pulley", "crate-tips-or-slips", "door-in-the-wind"} {
+		one, _ := fixtures.Get(name)
+		s, err := sheet.Parse([]byte(one.Text))
+		if err != nil {
+			t.Fatal(err)
+		}
+		p, _ := problem.Read(s)
+		for i := range p.CutFree() {
+			free := scene.Free(p, statics.Solve(p), i)
+			var arrows []drawing.Shape // the shafts
+			d := Free(&free, "", true)
+			for _, shape := range d.Shapes {
+				if shape.Of > 0 && free.Things[shape.Of-1].Kind == scene.Force && len(shape.Pts) == 2 && (shape.Line == drawing.Load || shape.Line == drawing.Found) {
+					arrows = append(arrows, shape)
+				}
+			}
+			for k, a := range arrows {
+				for _, b := range arrows[:k] {
+					mid, u := b.Pts[0].Add(b.Pts[1]).Scale(0.5), a.Pts[1].Sub(a.Pts[0])
+					along, off := mid.Sub(a.Pts[0]).Dot(u.Unit()), mid.Sub(a.Pts[0]).Dot(u.Unit().Perp())
+					parallel := math.Abs(b.Pts[1].Sub(b.Pts[0]).Unit().Dot(u.Unit())) > 0.99
+					if parallel && math.Abs(off) < 2 && along > 0 && along < u.Len() {
+						t.Errorf("%s, %s: the arrows of %s and %s lie on one another", name, p.Bodies[i].Name, free.Things[a.Of-1].Ref.Row, free.Things[b.Of-1].Ref.Row)
+					}
+				}
+			}
+		}
+	}
+}
+
+// Without colours loads are told from what is sought: the heads of the latter are hollow.
+func TestLoadsAreToldWithoutColours(t *testing.T) {
+	figures(t, func(name string, d drawing.Drawing) {
+		for _, s := range d.Shapes {
+			if s.Head && (s.Fill == drawing.Found || s.Line == drawing.Load) {
+				t.Fatalf("%s: a head is filled with %v, in a line %v", name, s.Fill, s.Line)
+			}
+		}
+	})
 }

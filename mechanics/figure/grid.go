@@ -1,28 +1,51 @@
 package figure
 
 import (
+	"image"
 	"math"
 
-	"trivet/mechanics/ink"
+	"trivet/mechanics/drawing"
 )
 
 // field is the figure in small squares: how much is drawn in each, and in all to the
 // left and above it, so that what lies under a label is four numbers.
 type field struct {
-	low     ink.Vec
+	low     drawing.Vec
 	side    float64
 	inverse float64 // of the side
+	margin  float64 // kept free round a label
 	w, h    int
-	weight  []int32
+	weight  []int16
 	sums    []int32 // of (w+1) × (h+1)
 
-	labels [][]ink.Box // the labels placed, by larger squares
-	lw, lh int
+	trial int32 // the label that a place is looked for
+	tried []try // by squares: where its corner was tried
+
+	labels [][]drawing.Box // the labels placed, by larger squares
+	lw     int             // of these in a row
 }
 
-// What a stroke weighs that a label must keep off, and one that it may interrupt.
+// try is what a place cost the label for which it was tried last.
+type try struct {
+	trial int32
+	cost  float32
+}
+
+// first tells that the corner of the label was not tried at a place yet for as little.
+func (f *field) first(corner drawing.Vec, cost float64) bool {
+	x, y := f.square(corner)
+	last := &f.tried[y*f.w+x]
+	if last.trial == f.trial && float64(last.cost) <= cost {
+		return false
+	}
+	*last = try{f.trial, float32(cost)}
+	return true
+}
+
+// What a stroke weighs that a label must keep off, and one that it may interrupt: of the
+// latter, more squares than a label has weigh less than one of the former.
 const (
-	solid = 8
+	solid = 1 << 12
 	thin  = 1
 )
 
@@ -32,22 +55,22 @@ const labelSide = 16
 // maxSquares bounds the field's memory: a figure beyond it has larger squares.
 const maxSquares = 2000
 
-func newField(b ink.Box, side float64) *field {
+func newField(b drawing.Box, side, margin float64) *field {
 	side = math.Max(side, math.Max(b.High.X-b.Low.X, b.High.Y-b.Low.Y)/maxSquares)
-	f := &field{low: b.Low, side: side, inverse: 1 / side, w: int((b.High.X-b.Low.X)/side) + 1, h: int((b.High.Y-b.Low.Y)/side) + 1}
-	f.weight = make([]int32, f.w*f.h)
-	f.lw, f.lh = f.w/labelSide+1, f.h/labelSide+1
-	f.labels = make([][]ink.Box, f.lw*f.lh)
+	f := &field{low: b.Low, side: side, inverse: 1 / side, margin: margin, w: int((b.High.X-b.Low.X)/side) + 1, h: int((b.High.Y-b.Low.Y)/side) + 1}
+	f.weight, f.tried = make([]int16, f.w*f.h), make([]try, f.w*f.h)
+	f.lw = f.w/labelSide + 1
+	f.labels = make([][]drawing.Box, f.lw*(f.h/labelSide+1))
 	return f
 }
 
 // square is the one that a place lies in.
-func (f *field) square(q ink.Vec) (x, y int) {
+func (f *field) square(q drawing.Vec) (x, y int) {
 	return int((q.X-f.low.X)*f.inverse+1) - 1, int((q.Y-f.low.Y)*f.inverse+1) - 1 // rounded down, from -1 on
 }
 
 // stroke notes a line: each square on its way once.
-func (f *field) stroke(s stroke) {
+func (f *field) stroke(s segment, weight int16) {
 	d := s.b.Sub(s.a)
 	n := int(math.Ceil(d.Len()/f.side*1.5)) + 1
 	if n < 1 || n > 4*maxSquares {
@@ -60,7 +83,7 @@ func (f *field) stroke(s stroke) {
 			continue
 		}
 		last = y*f.w + x
-		f.weight[last] = max(f.weight[last], s.weight)
+		f.weight[last] = max(f.weight[last], weight)
 	}
 }
 
@@ -70,40 +93,39 @@ func (f *field) sum() {
 	for y := range f.h {
 		row := int32(0)
 		for x := range f.w {
-			row += f.weight[y*f.w+x]
+			row += int32(f.weight[y*f.w+x])
 			f.sums[(y+1)*(f.w+1)+x+1] = f.sums[y*(f.w+1)+x+1] + row
 		}
 	}
 }
 
 // squares are those that a box touches, as far as the field reaches.
-type squares struct{ lx, ly, hx, hy int }
-
-func (f *field) squares(b ink.Box) squares {
+func (f *field) squares(b drawing.Box) image.Rectangle {
 	lx, ly := f.square(b.Low)
 	hx, hy := f.square(b.High)
-	return squares{max(lx, 0), max(ly, 0), min(hx, f.w-1), min(hy, f.h-1)}
+	return image.Rectangle{Min: image.Pt(max(lx, 0), max(ly, 0)), Max: image.Pt(min(hx+1, f.w), min(hy+1, f.h))}
 }
 
-// under is the weight of what lies in a box.
-func (f *field) under(q squares) int32 {
-	if q.lx > q.hx || q.ly > q.hy {
+// under is the weight of what lies in squares.
+func (f *field) under(q image.Rectangle) int32 {
+	if q.Empty() {
 		return 0
 	}
 	row := f.w + 1
-	low, high := q.ly*row, (q.hy+1)*row
-	return f.sums[high+q.hx+1] - f.sums[low+q.hx+1] - f.sums[high+q.lx] + f.sums[low+q.lx]
+	low, high := q.Min.Y*row, q.Max.Y*row
+	return f.sums[high+q.Max.X] - f.sums[low+q.Max.X] - f.sums[high+q.Min.X] + f.sums[low+q.Min.X]
 }
 
 // inside tells that a box lies in the field.
-func (f *field) inside(b ink.Box) bool {
+func (f *field) inside(b drawing.Box) bool {
 	return b.Low.X >= f.low.X && b.Low.Y >= f.low.Y && b.High.X <= f.low.X+float64(f.w)*f.side && b.High.Y <= f.low.Y+float64(f.h)*f.side
 }
 
 // taken tells that a label lies in a box.
-func (f *field) taken(b ink.Box, q squares) bool {
-	for y := q.ly / labelSide; y <= q.hy/labelSide; y++ {
-		for x := q.lx / labelSide; x <= q.hx/labelSide; x++ {
+func (f *field) taken(b drawing.Box) bool {
+	q := f.squares(b)
+	for y := q.Min.Y / labelSide; y*labelSide < q.Max.Y; y++ {
+		for x := q.Min.X / labelSide; x*labelSide < q.Max.X; x++ {
 			for _, o := range f.labels[y*f.lw+x] {
 				if b.Meets(o) {
 					return true
@@ -115,10 +137,10 @@ func (f *field) taken(b ink.Box, q squares) bool {
 }
 
 // take notes a label.
-func (f *field) take(b ink.Box) {
+func (f *field) take(b drawing.Box) {
 	q := f.squares(b)
-	for y := q.ly / labelSide; y <= q.hy/labelSide; y++ {
-		for x := q.lx / labelSide; x <= q.hx/labelSide; x++ {
+	for y := q.Min.Y / labelSide; y*labelSide < q.Max.Y; y++ {
+		for x := q.Min.X / labelSide; x*labelSide < q.Max.X; x++ {
 			f.labels[y*f.lw+x] = append(f.labels[y*f.lw+x], b)
 		}
 	}

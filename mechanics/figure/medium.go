@@ -6,7 +6,7 @@ package figure
 import (
 	"math"
 
-	"trivet/mechanics/ink"
+	"trivet/mechanics/drawing"
 	"trivet/mechanics/scene"
 )
 
@@ -19,18 +19,16 @@ type Medium struct {
 	Point         float64 // a point of paper (1/72 in) in units: the size of symbols
 	Fine          float64 // the smallest gap that shows
 	Arrows        Arrows
-	Bounded       bool    // nothing may stand outside the room, which has its middle at the figure's
-	Beside        ink.Vec // the margin of a bounded room in which labels alone stand
-	Triad         bool    // the axes are drawn
-	NoDimensions  bool    // the scene's dimensions are not
+	Bounded       bool        // nothing may stand outside the room, which has its middle at the figure's
+	Beside        drawing.Vec // the margin of a bounded room in which labels alone stand
+	Triad         bool        // the axes are drawn
 
 	// Measure gives the size of a text and how far its baseline lies below its top.
-	Measure func(runs []ink.Run, small bool) (width, height, rise float64)
+	Measure func(runs []drawing.Run, small bool) (width, height, rise float64)
 	Doubt   string // stands behind the names of forces that are sought
 	// Selected tells the things whose labels stand in brackets and are never left out.
 	Selected func(*scene.Thing) bool
-	// Snap moves the upper left corner of a text to where one may stand; nil leaves it.
-	Snap func(ink.Vec) ink.Vec
+	Cell     drawing.Vec // a text begins at a corner of cells of this size; zero where it may begin anywhere
 }
 
 // Arrows says how long the arrows of forces are.
@@ -52,8 +50,8 @@ const (
 // Paper is the medium of a page, with room for a figure of so many points of width and
 // height.
 func Paper(width, height float64) Medium {
-	return Medium{Width: width, Height: height, Point: 1, Fine: 1.5, Triad: true, Measure: func(runs []ink.Run, small bool) (float64, float64, float64) {
-		t := ink.Text{Runs: runs, Size: paperSize(small)}
+	return Medium{Width: width, Height: height, Point: 1, Fine: 1.5, Triad: true, Measure: func(runs []drawing.Run, small bool) (float64, float64, float64) {
+		t := drawing.Text{Runs: runs, Size: paperSize(small)}
 		b := t.Box()
 		return b.High.X - b.Low.X, b.High.Y - b.Low.Y, -b.Low.Y
 	}}

@@ -3,8 +3,7 @@ package figure
 import (
 	"math"
 
-	"trivet/mechanics/ink"
-	"trivet/mechanics/say"
+	"trivet/mechanics/drawing"
 	"trivet/mechanics/scene"
 )
 
@@ -22,14 +21,15 @@ const (
 
 // System sets the figure of a whole problem on paper: the plane, or the view in space with
 // front, side and top beside it at one scale, the one in line with the other.
-func System(s *scene.Scene) ink.Drawing {
-	by := enlarged(s)
+func System(s *scene.Scene) drawing.Drawing {
+	const usual = 30 // labels that a figure of the usual size takes
+	by := enlarged(s, usual)
 	if s.Planar {
 		return trimmed(s, Set(s, Front(s), Paper(planeWidth*by, planeHeight*by)))
 	}
-	space := Paper(spaceSize*by, spaceSize*by)
-	space.NoDimensions = true
-	oblique := trimmed(s, Set(s, Oblique(s), space))
+	bare := *s
+	bare.Dimensions = nil
+	space := trimmed(s, Set(&bare, oblique(s), Paper(spaceSize*by, spaceSize*by)))
 	plain := *s
 	plain.Things = nil // letters and loads have their values in the view in space
 	for _, t := range s.Things {
@@ -38,54 +38,54 @@ func System(s *scene.Scene) ink.Drawing {
 		}
 		plain.Things = append(plain.Things, t)
 	}
-	d := Row([]ink.Drawing{captioned(oblique, scene.Italic("in space")...), views(&plain, viewsSize*by)}, between)
+	d := Row([]drawing.Drawing{captioned(space, scene.Italic("in space")...), views(&plain, viewsSize*by)}, between)
 	d.Title = s.Alt()
 	return d
 }
 
 // views are front, side and top, the side in line with the front and the top below it.
-func views(s *scene.Scene, size float64) ink.Drawing {
-	extent := func(v View) ink.Vec {
-		low, high := reach(v, s.Reach)
-		return high.Sub(low)
-	}
+func views(s *scene.Scene, size float64) drawing.Drawing {
+	extent := func(v View) drawing.Vec { return v.reach(s).Size() }
 	seen, above := extent(Front(s)), extent(Top(s))
 	const symbols = 90 // points that arrows, supports and labels take beside the figures
 	m := Paper(0, 0)
 	m.Scale = (size - symbols) / math.Max(math.Max(seen.X, seen.Y)+above.Y, scene.Flat*s.Size)
 	front := Set(s, Front(s), m)
-	m.NoDimensions = true
-	side, top := Set(s, Side(s), m), Set(s, Top(s), m)
-	var d ink.Drawing
-	put := func(one Drawing, at ink.Vec, words string) {
+	bare := *s
+	bare.Dimensions = nil
+	side, top := Set(&bare, Side(s), m), Set(&bare, Top(s), m)
+	var d drawing.Drawing
+	put := func(one Drawing, at drawing.Vec, words string) {
 		d.Put(one.Drawing, at, 1)
 		b := one.Bounds()
-		run := ink.Run{Text: words, Style: ink.Italic}
-		d.Write(ink.Vec{X: at.X + b.Centre().X - ink.Width(captionSize, run)/2, Y: at.Y + b.High.Y + 1.2*captionSize}, captionSize, ink.Faint, run)
+		run := drawing.Run{Text: words, Style: drawing.Italic}
+		d.Write(drawing.Vec{X: at.X + b.Centre().X - drawing.Width(captionSize, run)/2, Y: at.Y + b.High.Y + 1.2*captionSize}, captionSize, drawing.Faint, run)
 	}
-	put(front, ink.Vec{}, "from the front")
-	put(side, ink.Vec{X: front.Bounds().High.X - side.Bounds().Low.X + between}, "from the side")
-	put(top, ink.Vec{Y: front.Bounds().High.Y - top.Bounds().Low.Y + between + captionSize}, "from above")
+	put(front, drawing.Vec{}, "from the front")
+	put(side, drawing.Vec{X: front.Bounds().High.X - side.Bounds().Low.X + between}, "from the side")
+	put(top, drawing.Vec{Y: front.Bounds().High.Y - top.Bounds().Low.Y + between + captionSize}, "from above")
 	d.Trim(margin)
 	return d
 }
 
 // Free sets a free body on paper.
-func Free(s *scene.Scene, name string, several bool) ink.Drawing {
-	m := Paper(freeSize, 0.8*freeSize)
+func Free(s *scene.Scene, name string, several bool) drawing.Drawing {
+	const usual = 10 // labels that a body of the usual size takes
+	by := enlarged(s, usual)
+	m := Paper(by*freeSize, 0.8*by*freeSize)
 	if several {
-		m = Paper(freeSmall, freeSmall)
+		m = Paper(by*freeSmall, by*freeSmall)
 	}
 	m.Triad = !s.Planar
-	return captioned(trimmed(s, Set(s, Oblique(s), m)), scene.Italic(name)...)
+	return captioned(trimmed(s, Set(s, oblique(s), m)), scene.Italic(name)...)
 }
 
 // trimmed takes off what is empty, and says what does not show: forces that are zero, and
 // labels without room.
-func trimmed(s *scene.Scene, d Drawing) ink.Drawing {
+func trimmed(s *scene.Scene, d Drawing) drawing.Drawing {
 	d.Trim(margin)
 	d.Title = s.Alt()
-	var note []ink.Run
+	var note []drawing.Run
 	for i, name := range d.zero {
 		if i > 0 {
 			note = scene.With(note, ", ")
@@ -96,8 +96,8 @@ func trimmed(s *scene.Scene, d Drawing) ink.Drawing {
 	if note != nil {
 		note, also = scene.With(note, " = 0"), "; "
 	}
-	if d.LeftOut > 0 {
-		note = scene.With(note, also+say.Count(d.LeftOut, "name")+" left out")
+	if left := d.LeftOut(); left != "" {
+		note = scene.With(note, also+left)
 	}
 	if note != nil {
 		return captioned(d.Drawing, note...)
@@ -106,7 +106,7 @@ func trimmed(s *scene.Scene, d Drawing) ink.Drawing {
 }
 
 // Row sets drawings side by side, on a common bottom.
-func Row(row []ink.Drawing, gap float64) (d ink.Drawing) {
+func Row(row []drawing.Drawing, gap float64) (d drawing.Drawing) {
 	for _, one := range row {
 		d.Height = math.Max(d.Height, one.Height)
 	}
@@ -114,33 +114,32 @@ func Row(row []ink.Drawing, gap float64) (d ink.Drawing) {
 		if i > 0 {
 			d.Width += gap
 		}
-		d.Put(one, ink.Vec{X: d.Width, Y: d.Height - one.Height}, 1)
+		d.Put(one, drawing.Vec{X: d.Width, Y: d.Height - one.Height}, 1)
 		d.Width += one.Width
 	}
 	return d
 }
 
-func captioned(d ink.Drawing, words ...ink.Run) ink.Drawing {
-	w := ink.Width(captionSize, words...)
+func captioned(d drawing.Drawing, words ...drawing.Run) drawing.Drawing {
+	w := drawing.Width(captionSize, words...)
 	if w > d.Width {
-		wide := ink.Drawing{Width: w, Height: d.Height, Title: d.Title}
-		wide.Put(d, ink.Vec{X: (w - d.Width) / 2}, 1)
+		wide := drawing.Drawing{Width: w, Height: d.Height, Title: d.Title}
+		wide.Put(d, drawing.Vec{X: (w - d.Width) / 2}, 1)
 		d = wide
 	}
 	d.Height += 1.6 * captionSize
-	d.Write(ink.Vec{X: (d.Width - w) / 2, Y: d.Height - 0.4*captionSize}, captionSize, ink.Faint, words...)
+	d.Write(drawing.Vec{X: (d.Width - w) / 2, Y: d.Height - 0.4*captionSize}, captionSize, drawing.Faint, words...)
 	return d
 }
 
 // enlarged is how much larger than usual a figure is drawn so that many labels have
 // places near what they name; whoever prints it scales it down.
-func enlarged(s *scene.Scene) float64 {
-	const usual = 40 // labels that a figure of the usual size takes
-	n := 0
+func enlarged(s *scene.Scene, usual float64) float64 {
+	n := 0.0
 	for i := range s.Things {
 		if s.Things[i].Label.Runs != nil {
 			n++
 		}
 	}
-	return math.Max(1, math.Sqrt(float64(n)/usual))
+	return math.Max(1, math.Sqrt(n/usual))
 }

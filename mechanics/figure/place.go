@@ -4,42 +4,76 @@ import (
 	"math"
 	"slices"
 
-	"trivet/mechanics/ink"
+	"trivet/mechanics/drawing"
 	"trivet/mechanics/scene"
 )
 
-// want is a label to be placed: at one of its spots.
+// want is a label to be placed: at one of its spots, in the first of its forms that has room.
 type want struct {
-	spots       []spot
-	full, short []ink.Run
-	small       bool
-	tone        ink.Tone
-	rank        scene.Rank
-	of          int
-	lined       bool // beside a line, not round a place
-	line        segment
-	first       bool // it has one place only
+	spots []spot
+	forms []form
+	small bool
+	tone  drawing.Tone
+	rank  scene.Rank
+	of    int
+	lined bool // beside a line, not round a place
+	line  segment
+	first bool // it has one place only
 }
 
-// spot is a place that a label may stand at, and the way it would rather lie from there.
-type spot struct{ at, way ink.Vec }
+// form is a wording of a label: what fits where, and how far its baseline lies below its top.
+type form struct {
+	runs []drawing.Run
+	half drawing.Vec // of its width and height
+	rise float64
+}
 
-// want asks for a thing's label at a place.
-func (t *setter) want(s *scene.Thing, at, way ink.Vec) {
-	if w := t.labelOf(s); w.full != nil {
-		w.spots = []spot{{at, way.Unit()}}
-		t.wants = append(t.wants, w)
+func worded(runs []drawing.Run) []form { return []form{{runs: runs}} }
+
+// spot is a place that a label may stand at, and the way it would rather lie from there.
+type spot struct{ at, way drawing.Vec }
+
+// want asks for a thing's label at one of some spots, rather at the first.
+func (t *setter) want(s *scene.Thing, spots ...spot) {
+	for i := range spots {
+		spots[i].way = spots[i].way.Unit()
 	}
+	t.label(s, want{spots: spots})
 }
 
 // beside asks for the label of a line, on either side, near its middle rather than its
 // ends.
-func (t *setter) beside(s *scene.Thing, a, b ink.Vec) {
-	w := t.labelOf(s)
-	if w.full == nil {
+func (t *setter) beside(s *scene.Thing, a, b drawing.Vec) {
+	t.label(s, want{lined: true, line: segment{a, b}})
+}
+
+// label asks for a thing's label where w says.
+func (t *setter) label(s *scene.Thing, w want) {
+	if s.Label.Runs == nil || t.quiet {
 		return
 	}
-	w.lined, w.line = true, segment{a, b}
+	before, behind := "", ""
+	if s.Open && !s.Kind.Member() {
+		behind = t.m.Doubt
+	}
+	if s.Label.Mark != "" {
+		behind += " " + s.Label.Mark
+	}
+	if t.m.Selected != nil && t.m.Selected(s) {
+		w.first, before, behind = true, "[", behind+"]"
+	}
+	for _, runs := range [2][]drawing.Run{s.Label.Runs, s.Label.Short} {
+		if behind != "" {
+			runs = scene.With(runs, behind)
+		}
+		if before != "" {
+			runs = append(scene.Plain(before), runs...)
+		}
+		if w.forms == nil || len(s.Label.Short) > 0 && len(runs) < len(w.forms[0].runs) {
+			w.forms = append(w.forms, form{runs: runs})
+		}
+	}
+	w.small, w.tone, w.rank, w.of = s.Label.Rank == scene.OfSize, max(s.Tone, drawing.Dark), s.Label.Rank, t.of
 	t.wants = append(t.wants, w)
 }
 
@@ -54,11 +88,13 @@ func (t *setter) spotsOf(s segment) (spots []spot) {
 		d := s.b.Sub(s.a)
 		s = segment{s.a.Add(d.Scale(from)), s.a.Add(d.Scale(to))}
 	}
-	n := s.b.Sub(s.a).Unit().Across()
+	n := s.b.Sub(s.a).Unit().Perp()
 	if n.Y > 0 || n.Y == 0 && n.X < 0 {
 		n = n.Scale(-1)
 	}
-	for _, x := range []float64{0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8} {
+	shares := [7]float64{0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8}
+	spots = make([]spot, 0, 2*len(shares))
+	for _, x := range shares {
 		at := s.a.Add(s.b.Sub(s.a).Scale(x))
 		spots = append(spots, spot{at, n}, spot{at, n.Scale(-1)})
 	}
@@ -66,28 +102,9 @@ func (t *setter) spotsOf(s segment) (spots []spot) {
 }
 
 // room is what a bounded medium shows, from the origin.
-func (t *setter) room() ink.Box {
+func (t *setter) room() drawing.Box {
 	low := t.origin.Scale(-1)
-	return ink.Box{Low: low, High: low.Add(ink.Vec{X: t.m.Width, Y: t.m.Height})}
-}
-
-func (t *setter) labelOf(s *scene.Thing) want {
-	l := s.Label
-	if t.quiet {
-		return want{}
-	}
-	w := want{full: l.Runs, short: l.Short, small: l.Small, tone: max(s.Tone, ink.Dark), rank: l.Rank, of: t.of}
-	if s.Open && t.m.Doubt != "" && w.full != nil && !s.Kind.Member() {
-		w.full, w.short = scene.With(w.full, t.m.Doubt), scene.With(w.short, t.m.Doubt)
-	}
-	if l.Mark != "" && w.full != nil {
-		w.full, w.short = scene.With(w.full, " "+l.Mark), scene.With(w.short, " "+l.Mark)
-	}
-	if w.full != nil && t.m.Selected != nil && t.m.Selected(s) {
-		w.first = true
-		w.full, w.short = append(scene.Plain("["), scene.With(w.full, "]")...), append(scene.Plain("["), scene.With(w.short, "]")...)
-	}
-	return w
+	return drawing.Box{Low: low, High: low.Add(drawing.Vec{X: t.m.Width, Y: t.m.Height})}
 }
 
 // What a place costs, in points of distance from where the label belongs.
@@ -95,8 +112,10 @@ const (
 	costStroke = 30.0  // for lying on a line at all, and for each square of it
 	costThin   = 12.0  // for lying on thin lines alone, which are then interrupted
 	costTurned = 6.0   // for each radian off the way it would rather lie
-	costSpot   = 1.5   // for each spot down its list
+	costSpot   = 1.5   // for each spot down its list, beside a line
+	costAside  = 4.0   // and beside an arrow rather than at its end
 	clear      = 1.6   // kept free round a label
+	apart      = 3.0   // and more to the next label on its line
 	leaderFrom = 14.0  // a label further off gets a line to its place
 	costLeader = 8.0   // and costs as much more
 	reachFar   = 160.0 // no label stands further off
@@ -114,35 +133,32 @@ func (t *setter) place() {
 		b, side = t.d.Bounds().Grow(t.pt(reachFar)), t.m.Fine
 	}
 	t.merge()
-	t.shorten()
-	order := make([]int, len(t.wants))
-	for i := range order {
-		order[i] = i
-	}
-	slices.SortStableFunc(order, func(a, b int) int {
-		if t.wants[a].first != t.wants[b].first {
-			return map[bool]int{true: -1, false: 1}[t.wants[a].first]
+	t.measure()
+	slices.SortStableFunc(t.wants, func(a, b want) int {
+		if a.first != b.first {
+			return map[bool]int{true: -1, false: 1}[a.first]
 		}
-		return int(t.wants[a].rank - t.wants[b].rank)
+		return int(a.rank - b.rank)
 	})
-	f := newField(b, side)
+	f := newField(b, side, math.Min(clear*t.m.Point, t.m.Fine))
 	for _, s := range t.lines {
-		f.stroke(s)
+		f.stroke(s, solid)
+	}
+	for _, s := range t.hairs {
+		f.stroke(s, thin)
 	}
 	f.sum()
 	done := make([]bool, len(t.wants))
-	try := func(i int, most float64) {
-		if w := &t.wants[i]; !done[i] {
-			done[i] = t.put(f, w, w.full, most) || len(w.short) > 0 && len(w.short) < len(w.full) && most > handy && t.put(f, w, w.short, most)
+	for i := range t.wants {
+		if w := &t.wants[i]; w.rank == scene.OfPoint {
+			done[i] = t.put(f, w, &w.forms[0], handy)
 		}
 	}
-	for _, i := range order {
-		if t.wants[i].rank == scene.OfPoint {
-			try(i, handy)
+	for i := range t.wants {
+		for k := range t.wants[i].forms {
+			done[i] = done[i] || t.put(f, &t.wants[i], &t.wants[i].forms[k], math.Inf(1))
 		}
-	}
-	for _, i := range order {
-		if try(i, math.Inf(1)); !done[i] {
+		if !done[i] {
 			t.left++
 		}
 	}
@@ -165,8 +181,8 @@ func (t *setter) merge() {
 		key := [2]int{int(math.Round(at.X / t.m.Fine)), int(math.Round(at.Y / t.m.Fine))}
 		if k, ok := seen[key]; ok {
 			first := &t.wants[k]
-			first.full = append(scene.With(first.full, ", "), w.full...)
-			first.short, w.spots = first.full, nil
+			first.forms = worded(append(scene.With(first.forms[0].runs, ", "), w.forms[0].runs...))
+			w.spots = nil
 			continue
 		}
 		seen[key] = i
@@ -174,19 +190,24 @@ func (t *setter) merge() {
 	t.wants = slices.DeleteFunc(t.wants, func(w want) bool { return len(w.spots) == 0 })
 }
 
-// shorten takes the short form of all labels where the full ones would fill the room.
-func (t *setter) shorten() {
+// measure sizes the labels, and takes the short form of all where the full ones would fill
+// the room.
+func (t *setter) measure() {
 	const crowded = 0.06 // of the room
 	sum := 0.0
 	for i := range t.wants {
-		width, height, _ := t.m.Measure(t.wants[i].full, t.wants[i].small)
-		sum += width * height
+		for k := range t.wants[i].forms {
+			one := &t.wants[i].forms[k]
+			one.half.X, one.half.Y, one.rise = t.m.Measure(one.runs, t.wants[i].small)
+			if k == 0 {
+				sum += one.half.X * one.half.Y
+			}
+			one.half = one.half.Scale(0.5)
+		}
 	}
 	if t.m.Bounded && sum > crowded*t.m.Width*t.m.Height {
-		for i := range t.wants {
-			if w := &t.wants[i]; len(w.short) > 0 {
-				w.full = w.short
-			}
+		for i, w := range t.wants {
+			t.wants[i].forms = w.forms[len(w.forms)-1:]
 		}
 	}
 }
@@ -205,126 +226,165 @@ var turns = func() (all [16]struct{ angle, sin, cos float64 }) {
 	return all
 }()
 
-// put writes a label where that costs less than so much.
-func (t *setter) put(f *field, w *want, runs []ink.Run, most float64) bool {
-	width, height, rise := t.m.Measure(runs, w.small)
-	half := ink.Vec{X: width / 2, Y: height / 2}
-	point := t.m.Point
-	var best ink.Box
-	var from ink.Vec
-	cheapest, reach := most, reachFar
+// candidate is where a label may stand: so many points from a place, that way, at a cost.
+type candidate struct {
+	spot
+	away, cost float64
+}
+
+// candidates tries those round the spots of a label that cost less than the limit, which
+// may fall meanwhile.
+func (t *setter) candidates(w *want, limit *float64, try func(candidate)) {
+	const nearest, wider = 2.5, 1.6 // points, and how much further each ring lies than the last
+	reach := reachFar
 	if t.m.Bounded {
 		reach = reachNear
 	}
-	try := func(at, way ink.Vec, r, base float64) {
-		cost := base + r
-		far := r > leaderFrom
-		if far {
-			cost += costLeader
-		}
-		if cost >= cheapest {
-			return
-		}
-		centre := at.Add(way.Scale(r*point + math.Abs(way.X)*half.X + math.Abs(way.Y)*half.Y))
-		low := centre.Sub(half)
-		if t.m.Snap != nil {
-			low = t.m.Snap(low.Add(t.origin)).Sub(t.origin)
-		}
-		b := ink.Box{Low: low, High: low.Add(half.Scale(2))}
-		wide := b.Grow(math.Min(clear*point, t.m.Fine))
-		in := f.squares(wide)
-		if !f.inside(b) || f.taken(wide, in) {
-			return
-		}
-		if under := f.under(in); under >= solid {
-			cost += costStroke * float64(1+under/solid)
-		} else if under > 0 {
-			cost += costThin
-		}
-		if cost >= cheapest {
-			return
-		}
-		if far && !t.reaches(f, b, at) {
-			return
-		}
-		cheapest, best, from = cost, b, at
-	}
 	for k, sp := range w.spots {
+		base := costAside * float64(k)
 		if w.lined {
-			for _, r := range [2]float64{2.5, 7} {
-				try(sp.at, sp.way, r, costSpot*float64(k))
+			base = costSpot * float64(k)
+			try(candidate{sp, nearest, base + nearest})
+			try(candidate{sp, 7, base + 7})
+			if k > 0 { // leaders start from the middle
+				continue
 			}
 		}
-		if w.lined && k > 0 { // leaders start from the middle
-			continue
+		if k > 0 { // nor from beside an arrow
+			reach = leaderFrom
 		}
-		for r := 2.5; r < reach && r < cheapest; r *= 1.6 {
-			step := 1
+		for r := nearest; r < reach && r < *limit; r *= wider {
+			step, leader := 1, 0.0
+			if r > leaderFrom {
+				leader = costLeader
+			}
 			if r > leaderFrom && t.m.Bounded {
 				step = 2
 			}
 			for i := 0; i < len(turns); i += step {
-				turn := turns[i]
-				if r+costTurned*turn.angle >= cheapest {
+				turn := &turns[i]
+				if r+costTurned*turn.angle+base >= *limit {
 					break
 				}
-				way := ink.Vec{X: sp.way.X*turn.cos - sp.way.Y*turn.sin, Y: sp.way.X*turn.sin + sp.way.Y*turn.cos}
-				try(sp.at, way, r, costTurned*turn.angle+costSpot*float64(k))
+				way := drawing.Vec{X: sp.way.X*turn.cos - sp.way.Y*turn.sin, Y: sp.way.X*turn.sin + sp.way.Y*turn.cos}
+				try(candidate{spot{sp.at, way}, r, costTurned*turn.angle + base + r + leader})
 			}
 		}
 	}
-	if cheapest >= most {
+}
+
+// stand is the box of a label at a candidate, and what it costs there with what it lies
+// on: the limit where it cannot be had for less.
+func (t *setter) stand(f *field, half drawing.Vec, c *candidate, limit float64) (drawing.Box, float64) {
+	if c.cost >= limit {
+		return drawing.Box{}, limit
+	}
+	low := c.at.Add(c.way.Scale(c.away*t.m.Point + math.Abs(c.way.X)*half.X + math.Abs(c.way.Y)*half.Y)).Sub(half)
+	if cell := t.m.Cell; cell != (drawing.Vec{}) {
+		corner := low.Add(t.origin)
+		low = drawing.Vec{X: cell.X * math.Floor(corner.X/cell.X+0.5), Y: cell.Y * math.Floor(corner.Y/cell.Y+0.5)}.Sub(t.origin)
+	}
+	b := drawing.Box{Low: low, High: low.Add(half.Scale(2))}
+	if !f.inside(b) || t.m.Cell.X > 0 && !f.first(low, c.cost) {
+		return drawing.Box{}, limit
+	}
+	wide := b.Grow(f.margin)
+	in, cost := f.squares(wide), c.cost
+	if f.taken(t.apart(wide)) {
+		return drawing.Box{}, limit
+	}
+	if under := f.under(in); under >= solid {
+		cost += costStroke * float64(1+under/solid)
+	} else if under > 0 {
+		cost += costThin
+	}
+	far := c.away > leaderFrom || !t.m.Bounded && b.Nearest(c.at).Sub(c.at).Len() > t.pt(leaderFrom)
+	if cost >= limit || far && !t.reaches(f, b, c.at) {
+		return drawing.Box{}, limit
+	}
+	return b, cost
+}
+
+// put writes a label where that costs least, if less than the limit.
+func (t *setter) put(f *field, w *want, one *form, limit float64) bool {
+	f.trial++
+	cheapest := limit
+	var box drawing.Box
+	var from drawing.Vec
+	t.candidates(w, &cheapest, func(c candidate) {
+		if b, cost := t.stand(f, one.half, &c, cheapest); cost < cheapest {
+			cheapest, box, from = cost, b, c.at
+		}
+	})
+	if cheapest >= limit {
 		return false
 	}
-	f.take(best)
-	t.interrupt(best)
-	t.leader(f, best, from)
-	t.d.Texts = append(t.d.Texts, ink.Text{At: ink.Vec{X: best.Low.X, Y: best.Low.Y + rise}, Runs: runs, Size: paperSize(w.small) * point, Tone: w.tone, Of: w.of})
+	f.take(box)
+	t.interrupt(box)
+	t.leader(f, box, from)
+	at := drawing.Vec{X: box.Low.X, Y: box.Low.Y + one.rise}
+	t.d.Texts = append(t.d.Texts, drawing.Text{At: at, Runs: one.runs, Size: paperSize(w.small) * t.m.Point, Tone: w.tone, Of: w.of})
 	return true
+}
+
+// apart is a label's box with the room before the next one on its line, on paper: the
+// names of two things must not read as one.
+func (t *setter) apart(b drawing.Box) drawing.Box {
+	if !t.m.Bounded {
+		b.Low.X, b.High.X = b.Low.X-t.pt(apart), b.High.X+t.pt(apart)
+	}
+	return b
 }
 
 // interrupt breaks the thin lines that a label lies on, as a drawing office does.
-func (t *setter) interrupt(b ink.Box) {
+func (t *setter) interrupt(b drawing.Box) {
 	wide := b.Grow(clear * t.m.Point)
-	if slices.ContainsFunc(t.lines, func(s stroke) bool { return s.weight == thin && wide.Crossed(s.a, s.b) > 0 }) {
-		t.d.Area(ink.Paper, ink.None, 0, b.Low, ink.Vec{X: b.High.X, Y: b.Low.Y}, b.High, ink.Vec{X: b.Low.X, Y: b.High.Y})
+	crosses := func(s segment) bool {
+		_, _, ok := wide.Clip(s.a, s.b)
+		return ok
+	}
+	if slices.ContainsFunc(t.hairs, crosses) {
+		t.d.Area(drawing.Paper, drawing.None, 0, b.Low, drawing.Vec{X: b.High.X, Y: b.Low.Y}, b.High, drawing.Vec{X: b.Low.X, Y: b.High.Y})
 	}
 }
 
-// edgeOf is the place of a label that is nearest to its thing.
-func edgeOf(b ink.Box, at ink.Vec) ink.Vec {
-	return ink.Vec{X: math.Max(b.Low.X, math.Min(at.X, b.High.X)), Y: math.Max(b.Low.Y, math.Min(at.Y, b.High.Y))}
+// onTheWay gives boxes on the way from a label to its place.
+func (t *setter) onTheWay(b drawing.Box, at drawing.Vec) (boxes [8]drawing.Box) {
+	edge := b.Nearest(at)
+	for i := range boxes {
+		q := edge.Add(at.Sub(edge).Scale((float64(i) + 0.5) / float64(len(boxes))))
+		boxes[i] = drawing.Box{Low: q, High: q}.Grow(t.m.Fine)
+	}
+	return boxes
 }
 
-// reaches tells that the line from a label to its place passes no other label, and on a
-// screen, where lines are coarse, nothing that is drawn.
-func (t *setter) reaches(f *field, b ink.Box, at ink.Vec) bool {
-	edge := edgeOf(b, at)
-	const steps = 8
-	for i := range steps {
-		q := edge.Add(at.Sub(edge).Scale((float64(i) + 0.5) / steps))
-		box := ink.Box{Low: q, High: q}.Grow(t.m.Fine)
-		if in := f.squares(box); f.taken(box, in) || t.m.Bounded && i < steps-2 && f.under(in) >= solid {
+// reaches tells that the line from a label to its place passes no other label, does not run
+// along what is drawn, and on a screen, where lines are coarse, does not pass it.
+func (t *setter) reaches(f *field, b drawing.Box, at drawing.Vec) bool {
+	boxes, passed := t.onTheWay(b, at), 0
+	for i, box := range boxes {
+		covered := f.under(f.squares(box)) >= solid
+		if f.taken(box) || covered && t.m.Bounded && i < len(boxes)-2 {
 			return false
 		}
+		if covered {
+			passed++
+		}
 	}
-	return true
+	return t.m.Bounded || passed < len(boxes)/2
 }
 
 // leader draws the line from a label that stands far off to its place.
-func (t *setter) leader(f *field, b ink.Box, at ink.Vec) {
-	edge := edgeOf(b, at)
+func (t *setter) leader(f *field, b drawing.Box, at drawing.Vec) {
+	edge := b.Nearest(at)
 	d := edge.Sub(at)
 	if d.Len() <= t.pt(leaderFrom) {
 		return
 	}
-	t.d.Line(ink.Faint, t.pt(0.4), at.Add(d.Unit().Scale(t.pt(2))), edge)
-	if t.m.Bounded {
-		return
-	}
-	const steps = 8
-	for i := range steps { // no later label lies on it
-		q := at.Add(d.Scale((float64(i) + 0.5) / steps))
-		f.take(ink.Box{Low: q, High: q}.Grow(t.m.Fine))
+	t.d.Line(drawing.Faint, t.pt(0.4), at.Add(d.Unit().Scale(t.pt(2))), edge)
+	if !t.m.Bounded { // no later label lies on it
+		for _, box := range t.onTheWay(b, at) {
+			f.take(box)
+		}
 	}
 }

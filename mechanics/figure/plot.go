@@ -4,17 +4,17 @@ import (
 	"math"
 	"strconv"
 
-	"trivet/mechanics/ink"
+	"trivet/mechanics/drawing"
 	"trivet/mechanics/scene"
 	"trivet/units"
 )
 
 // Plot is curves against a common axis.
 type Plot struct {
-	Title      string
-	Across, Up string // what the axes show, with its unit
-	Curves     []Curve
-	Level      []float64 // values at which a line runs across the plot: limits
+	Title          string
+	XLabel, YLabel string // what the axes show, with its unit
+	Curves         []Curve
+	Level          []float64 // values at which a line runs across the plot: limits
 }
 
 // Curve is a named curve, straight between its places; it has a gap where Y is no number.
@@ -56,10 +56,10 @@ func (s span) wide() (span, bool) {
 	return s, true
 }
 
-// ticks are round values within a span, at most about so many: a step of 1, 2 or 5 in the
+// ticks are round values within a span, about as many as the limit: a step of 1, 2 or 5 in the
 // first figure.
-func (s span) ticks(most int) (out []float64) {
-	raw := (s.high - s.low) / float64(max(most, 2))
+func (s span) ticks(limit int) (out []float64) {
+	raw := (s.high - s.low) / float64(max(limit, 2))
 	step := math.Pow(10, math.Floor(math.Log10(raw)))
 	for _, k := range []float64{2, 5, 10} {
 		if step < raw {
@@ -95,55 +95,55 @@ func SetPlot(p *Plot, m Medium) Drawing {
 	up, _ = up.wide()
 	// Room for the figures of the axes and the names of the curves.
 	const left, below, right, above = 44, 26, 54, 16
-	low := ink.Vec{X: t.pt(left), Y: m.Height - t.pt(below)}
-	size := ink.Vec{X: m.Width - t.pt(left+right), Y: m.Height - t.pt(below+above)}
-	at := func(x, y float64) ink.Vec {
-		return ink.Vec{X: low.X + size.X*(x-across.low)/(across.high-across.low), Y: low.Y - size.Y*(y-up.low)/(up.high-up.low)}
+	low := drawing.Vec{X: t.pt(left), Y: m.Height - t.pt(below)}
+	size := drawing.Vec{X: m.Width - t.pt(left+right), Y: m.Height - t.pt(below+above)}
+	at := func(x, y float64) drawing.Vec {
+		return drawing.Vec{X: low.X + size.X*(x-across.low)/(across.high-across.low), Y: low.Y - size.Y*(y-up.low)/(up.high-up.low)}
 	}
-	label := func(q, way ink.Vec, text string, first bool) {
-		t.wants = append(t.wants, want{spots: []spot{{q, way}}, full: scene.Plain(text), small: true, first: first, tone: ink.Dark, rank: scene.OfForce})
+	label := func(q, way drawing.Vec, text string, first bool) {
+		t.wants = append(t.wants, want{spots: []spot{{q, way}}, forms: worded(scene.Plain(text)), small: true, first: first, tone: drawing.Dark, rank: scene.OfForce})
 	}
-	t.line(ink.Dark, 0.8, at(across.low, up.high), low, at(across.high, up.low))
+	t.line(drawing.Dark, 0.8, at(across.low, up.high), low, at(across.high, up.low))
 	for _, x := range across.ticks(int(size.X / t.pt(60))) {
 		q := at(x, up.low)
-		t.line(ink.Dark, 0.6, q, q.Add(ink.Vec{Y: t.pt(4)}))
-		label(q.Add(ink.Vec{Y: t.pt(4)}), ink.Vec{Y: 1}, units.Compact(x), true)
+		t.line(drawing.Dark, 0.6, q, q.Add(drawing.Vec{Y: t.pt(4)}))
+		label(q.Add(drawing.Vec{Y: t.pt(4)}), drawing.Vec{Y: 1}, units.Compact(x), true)
 	}
 	for _, y := range up.ticks(int(size.Y / t.pt(30))) {
 		q := at(across.low, y)
-		t.line(ink.Dark, 0.6, q, q.Sub(ink.Vec{X: t.pt(4)}))
-		label(q.Sub(ink.Vec{X: t.pt(4)}), ink.Vec{X: -1}, units.Compact(y), true)
+		t.line(drawing.Dark, 0.6, q, q.Sub(drawing.Vec{X: t.pt(4)}))
+		label(q.Sub(drawing.Vec{X: t.pt(4)}), drawing.Vec{X: -1}, units.Compact(y), true)
 	}
 	if up.low < 0 && up.high > 0 {
 		t.hair(at(across.low, 0), at(across.high, 0))
 	}
-	label(at(across.high, up.low), ink.Vec{X: 1}, p.Across, true)
-	label(at(across.low, up.high), ink.Vec{Y: -1}, p.Up, true)
+	label(at(across.high, up.low), drawing.Vec{X: 1}, p.XLabel, true)
+	label(at(across.low, up.high), drawing.Vec{Y: -1}, p.YLabel, true)
 	for _, y := range p.Level {
-		t.shape(ink.Shape{Pts: []ink.Vec{at(across.low, y), at(across.high, y)}, Line: ink.Load, Width: t.pt(0.7), Dashed: true})
+		t.shape(drawing.Shape{Pts: []drawing.Vec{at(across.low, y), at(across.high, y)}, Line: drawing.Load, Width: t.pt(0.7), Dashed: true})
 	}
 	for i, c := range p.Curves {
 		t.curve(&c, at, i)
 	}
 	if !ok {
-		label(at((across.low+across.high)/2, (up.low+up.high)/2), ink.Vec{Y: -1}, "no values", true)
+		label(at((across.low+across.high)/2, (up.low+up.high)/2), drawing.Vec{Y: -1}, "no values", true)
 	}
 	t.place()
 	t.d.Title, t.d.Width, t.d.Height = p.Title, m.Width, m.Height
 	if !m.Bounded {
 		t.d.Trim(margin)
 	}
-	return Drawing{Drawing: t.d, Scale: 1, LeftOut: t.left}
+	return Drawing{Drawing: t.d, Scale: 1, left: t.left}
 }
 
 // curve draws one with its marks, and its name beside its last place.
-func (t *setter) curve(c *Curve, at func(x, y float64) ink.Vec, number int) {
+func (t *setter) curve(c *Curve, at func(x, y float64) drawing.Vec, number int) {
 	t.of = number + 1
-	var run []ink.Vec
+	var run []drawing.Vec
 	last := -1
 	flush := func() {
 		if len(run) > 1 {
-			t.shape(ink.Shape{Pts: run, Line: ink.Found, Width: t.pt(1.2), Dashed: number%2 == 1})
+			t.shape(drawing.Shape{Pts: run, Line: drawing.Found, Width: t.pt(1.2), Dashed: number%2 == 1})
 		}
 		run = nil
 	}
@@ -157,12 +157,12 @@ func (t *setter) curve(c *Curve, at func(x, y float64) ink.Vec, number int) {
 	flush()
 	for _, m := range c.Marks {
 		if q := at(c.X[m.At], c.Y[m.At]); !math.IsNaN(q.Y) {
-			t.circle(ink.Paper, ink.Found, 0.9, q, math.Max(t.pt(2), t.m.Fine))
-			t.wants = append(t.wants, want{spots: []spot{{q, ink.Vec{Y: -1}}}, full: scene.Plain(m.Text), small: true, tone: ink.Found, rank: scene.OfBody, of: t.of})
+			t.circle(drawing.Paper, drawing.Found, 0.9, q, math.Max(t.pt(2), t.m.Fine))
+			t.wants = append(t.wants, want{spots: []spot{{q, drawing.Vec{Y: -1}}}, forms: worded(scene.Plain(m.Text)), small: true, tone: drawing.Found, rank: scene.OfBody, of: t.of})
 		}
 	}
 	if last >= 0 {
-		t.wants = append(t.wants, want{spots: []spot{{at(c.X[last], c.Y[last]), ink.Vec{X: 1}}}, full: scene.Typeset(c.Name), tone: ink.Found, rank: scene.OfUnknown, of: t.of})
+		t.wants = append(t.wants, want{spots: []spot{{at(c.X[last], c.Y[last]), drawing.Vec{X: 1}}}, forms: worded(scene.Typeset(c.Name)), tone: drawing.Found, rank: scene.OfUnknown, of: t.of})
 	}
 	t.of = 0
 }

@@ -6,7 +6,7 @@ import (
 	"strings"
 	"testing"
 
-	"trivet/mechanics/ink"
+	"trivet/mechanics/drawing"
 )
 
 func TestTicksAreRound(t *testing.T) {
@@ -32,20 +32,20 @@ func TestTicksAreRound(t *testing.T) {
 
 // A curve lies where the ticks say, has a gap where it has no value, and its name at its end.
 func TestCurvesLieByTheirAxes(t *testing.T) {
-	p := &Plot{Across: "W (kN)", Up: "kN", Curves: []Curve{{Name: "T1", X: []float64{0, 1, 2, 3, 4}, Y: []float64{0, 10, math.NaN(), 30, 40}, Marks: []Mark{{1, "knee"}}}}}
+	p := &Plot{XLabel: "W (kN)", YLabel: "kN", Curves: []Curve{{Name: "T1", X: []float64{0, 1, 2, 3, 4}, Y: []float64{0, 10, math.NaN(), 30, 40}, Marks: []Mark{{1, "knee"}}}}}
 	d := SetPlot(p, Paper(400, 220))
-	ticks := map[string]ink.Vec{}
+	ticks := map[string]drawing.Vec{}
 	for _, text := range d.Texts {
-		ticks[ink.Plain(text.Runs)] = text.Box().Centre()
+		ticks[drawing.Plain(text.Runs)] = text.Box().Centre()
 	}
 	for _, name := range []string{"T1", "knee", "W (kN)", "kN", "0", "4", "40"} {
 		if _, ok := ticks[name]; !ok {
 			t.Errorf("no %q among %v", name, ticks)
 		}
 	}
-	var curves [][]ink.Vec
+	var curves [][]drawing.Vec
 	for _, s := range d.Shapes {
-		if s.Line == ink.Found && !s.Closed {
+		if s.Line == drawing.Found && !s.Closed {
 			curves = append(curves, s.Pts)
 		}
 	}
@@ -69,7 +69,7 @@ func TestALevelCurve(t *testing.T) {
 func TestAPlotOfNothing(t *testing.T) {
 	for _, curves := range [][]Curve{nil, {{Name: "T", X: []float64{1}, Y: []float64{math.NaN()}}}, {{Name: "T", X: []float64{1, 2}, Y: []float64{math.Inf(1), 0}}}} {
 		d := SetPlot(&Plot{Curves: curves}, Paper(300, 200))
-		if text := string(ink.SVG(d.Drawing)); strings.Contains(text, "NaN") || strings.Contains(text, "Inf") {
+		if text := string(drawing.SVG(d.Drawing)); strings.Contains(text, "NaN") || strings.Contains(text, "Inf") {
 			t.Errorf("no number in\n%s", text)
 		}
 	}

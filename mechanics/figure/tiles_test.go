@@ -8,7 +8,7 @@ import (
 	"strings"
 	"testing"
 
-	"trivet/mechanics/ink"
+	"trivet/mechanics/drawing"
 )
 
 // tiles writes the figures of all sheets, for a person to look at:
@@ -21,27 +21,27 @@ func TestTiles(t *testing.T) {
 		t.Skip("no -tiles")
 	}
 	const columns, rows, width, height, dpi = 4, 3, 420, 300, 90
-	var page ink.Drawing
+	var page drawing.Drawing
 	n, pages := 0, 0
 	write := func() {
 		if n == 0 {
 			return
 		}
 		page.Width, page.Height = columns*width, rows*height
-		data, err := ink.PNG(page, dpi)
+		data, err := drawing.PNG(page, dpi)
 		if err == nil {
 			err = os.WriteFile(filepath.Join(*tiles, fmt.Sprintf("figures-%02d.png", pages)), data, 0o644)
 		}
 		if err != nil {
 			t.Fatal(err)
 		}
-		page, n, pages = ink.Drawing{}, 0, pages+1
+		page, n, pages = drawing.Drawing{}, 0, pages+1
 	}
-	figures(t, func(name string, d ink.Drawing) {
+	figures(t, func(name string, d drawing.Drawing) {
 		const head = 14
-		at := ink.Vec{X: float64(n%columns) * width, Y: float64(n/columns) * height}
-		page.Put(d, at.Add(ink.Vec{Y: head}), min(1, (width-10)/d.Width, (height-head-6)/d.Height))
-		page.Write(at.Add(ink.Vec{X: 2, Y: 10}), 9, ink.Bad, ink.Run{Text: strings.TrimSuffix(name, ".toml")})
+		at := drawing.Vec{X: float64(n%columns) * width, Y: float64(n/columns) * height}
+		page.Put(d, at.Add(drawing.Vec{Y: head}), min(1, (width-10)/d.Width, (height-head-6)/d.Height))
+		page.Write(at.Add(drawing.Vec{X: 2, Y: 10}), 9, drawing.Bad, drawing.Run{Text: strings.TrimSuffix(name, ".toml")})
 		if n++; n == columns*rows {
 			write()
 		}

@@ -2,10 +2,11 @@ package figure
 
 import (
 	"math"
+	"slices"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
-	"trivet/mechanics/ink"
+	"trivet/mechanics/drawing"
 	"trivet/mechanics/scene"
 )
 
@@ -13,9 +14,18 @@ import (
 // lie in the figure; Right × Up points at whoever looks.
 type View struct{ Right, Up r3.Vec }
 
-// Project gives the place of p in the figure, in metres, Y downwards.
-func (v View) Project(p r3.Vec) ink.Vec {
-	return ink.Vec{X: r3.Dot(p, v.Right), Y: -r3.Dot(p, v.Up)}
+// project gives the place of p in the figure, in metres, Y downwards.
+func (v View) project(p r3.Vec) drawing.Vec {
+	return drawing.Vec{X: r3.Dot(p, v.Right), Y: -r3.Dot(p, v.Up)}
+}
+
+// all projects places, at so many units a metre.
+func (v View) all(at []r3.Vec, scale float64) []drawing.Vec {
+	pts := make([]drawing.Vec, len(at))
+	for i, q := range at {
+		pts[i] = v.project(q).Scale(scale)
+	}
+	return pts
 }
 
 // Toward is the unit vector that points at whoever looks.
@@ -67,72 +77,78 @@ func seen(s *scene.Scene, sinTurn, cosTurn, sinTilt, cosTilt float64) View {
 	return View{r, r3.Add(r3.Scale(cosTilt, up), r3.Scale(sinTilt, a))}
 }
 
-// Oblique is the view in space of a page: of some ways to walk round the problem and to
+// oblique is the view in space of a page: of some ways to walk round the problem and to
 // look down on it the one in which its points and members lie furthest apart. The first
 // is taken unless another is clearly better.
-func Oblique(s *scene.Scene) View {
+func oblique(s *scene.Scene) View {
 	if s.Planar {
 		return Front(s)
 	}
-	best, most := View{}, -1.0
+	best, clearest := View{}, -1.0
 	const better = 1.25
 	for _, turn := range []float64{-0.58, 0.58, -0.9, 0.9, -0.35, 0.35, math.Pi - 0.58, math.Pi + 0.58, math.Pi - 0.9, math.Pi + 0.9} {
 		for _, tilt := range []float64{0.42, 0.28, 0.6} {
 			v := Space(s, turn, tilt)
-			if n := clearness(s, v); n > most*better || most < 0 {
-				best, most = v, n
+			if n := clearness(s, v); n > clearest*better || clearest < 0 {
+				best, clearest = v, n
 			}
 		}
 	}
 	return best
 }
 
-// clearness says how well a view tells things apart: the least distance of two points or
-// length of a member, as a share of the size, or the least angle of two members at a
-// point, in radians, whichever is less.
+// clearness says how well a view tells things apart: the least distance of two points, or of
+// a point from a line that does not pass through it, as a share of the size; or the least
+// angle of two lines at a point or of an arrow to the line of sight, in radians, whichever
+// is less.
 func clearness(s *scene.Scene, v View) float64 {
 	const (
-		radian             = 0.35 // between members is worth this share of the size
-		maxPlaces, maxRays = 60, 200
+		radian               = 0.35 // is worth this share of the size
+		arrow                = 0.25 // of the size: about as long is one
+		maxPlaces, maxThings = 60, 100
 	)
-	least := 1.0
-	places := s.Reach[:min(len(s.Reach), maxPlaces)]
+	lowest := 1.0
+	places := slices.Clone(s.Reach[:min(len(s.Reach), maxPlaces)])
+	var lines [][2]r3.Vec
+	for i := range s.Things[:min(len(s.Things), maxThings)] {
+		t := &s.Things[i]
+		if t.Kind == scene.Force || t.Kind == scene.Couple {
+			places = append(places, t.At[0])
+		}
+		if t.Kind == scene.Force {
+			lines = append(lines, [2]r3.Vec{t.At[0], r3.Add(t.At[0], r3.Scale(arrow*s.Size, t.Side()))})
+			lowest = math.Min(lowest, radian*v.project(t.Side()).Len())
+		}
+		for from, to := range t.Lines() {
+			lines = append(lines, [2]r3.Vec{from, to})
+		}
+	}
 	for i, a := range places {
 		for _, b := range places[:i] {
 			if d := r3.Sub(a, b); r3.Norm(d) > scene.Flat*s.Size {
-				least = math.Min(least, v.Project(d).Len()/s.Size)
+				lowest = math.Min(lowest, v.project(d).Len()/s.Size)
+			}
+		}
+		for _, l := range lines {
+			if scene.OffLine(a, l[0], l[1]) > scene.Flat*s.Size {
+				lowest = math.Min(lowest, drawing.Distance(v.project(a), v.project(l[0]), v.project(l[1]))/s.Size)
 			}
 		}
 	}
-	type ray struct {
-		from r3.Vec
-		way  ink.Vec
-	}
-	var rays []ray
-	for _, t := range s.Things {
-		if len(rays) >= maxRays || t.Kind != scene.Bar && t.Kind != scene.Force && !t.Kind.Member() {
-			continue
-		}
-		if t.Kind == scene.Force {
-			rays = append(rays, ray{t.At[0], v.Project(t.Along).Scale(side(t.Head))})
-			continue
-		}
-		d := r3.Sub(t.At[1], t.At[0])
-		if n := r3.Norm(d); n > 0 {
-			way := v.Project(r3.Scale(1/n, d))
-			rays = append(rays, ray{t.At[0], way}, ray{t.At[1], way.Scale(-1)})
-		}
-	}
-	for i, a := range rays {
-		for _, b := range rays[:i] {
-			if r3.Norm(r3.Sub(a.from, b.from)) > scene.Flat*s.Size || a.way.Len() < endOn || b.way.Len() < endOn {
-				continue
+	for i, a := range lines {
+		for _, b := range lines[:i] {
+			for _, k := range [4][2]int{{0, 0}, {0, 1}, {1, 0}, {1, 1}} { // the ends that may be one place
+				if r3.Norm(r3.Sub(a[k[0]], b[k[1]])) > scene.Flat*s.Size {
+					continue
+				}
+				u, w := v.project(r3.Unit(r3.Sub(a[1-k[0]], a[k[0]]))), v.project(r3.Unit(r3.Sub(b[1-k[1]], b[k[1]])))
+				if u.Len() >= endOn && w.Len() >= endOn {
+					lowest = math.Min(lowest, radian*math.Atan2(math.Abs(u.X*w.Y-u.Y*w.X), u.Dot(w)))
+				}
 			}
-			u, w := a.way.Unit(), b.way.Unit()
-			least = math.Min(least, radian*math.Atan2(math.Abs(u.X*w.Y-u.Y*w.X), u.Dot(w)))
 		}
 	}
-	return least
+	return lowest
 }
 
 // endOn is the share of a direction that must show for it to be drawn along the figure

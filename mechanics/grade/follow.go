@@ -27,7 +27,7 @@ func (k *Key) follow(marks []Mark) {
 	var own []*Mark
 	for i := range marks {
 		m := &marks[i]
-		unknown := m.query.Kind == problem.AskUnknown && m.query.Unknown >= 0
+		unknown := m.query.Of.Thing == problem.AnUnknown
 		if m.Verdict == Wrong && m.value.Value != 0 && len(own) > 0 {
 			find := k.fromParts
 			if unknown {
@@ -48,7 +48,7 @@ func (k *Key) given(own []*Mark, but *Mark) []statics.Unknown {
 	x := slices.Clone(k.solution.X)
 	for _, o := range own {
 		if o != but {
-			x[o.query.Unknown].Value = o.value.Value
+			x[o.query.Of.Index].Value = o.value.Value
 		}
 	}
 	return x
@@ -93,7 +93,7 @@ func (k *Key) fromParts(m *Mark, own []*Mark) []string {
 //
 //	x_c = x*_c + (x_j - x*_j) e_c / e_j
 func (k *Key) fromEquations(m *Mark, own []*Mark) (from []string) {
-	s, c := k.solution, m.query.Unknown
+	s, c := k.solution, m.query.Of.Index
 	for row, terms := range s.System.Terms {
 		a := s.System.At(row, c)
 		if math.Abs(a) < weak*s.System.Rows[row].Scale {
@@ -112,7 +112,7 @@ func (k *Key) fromEquations(m *Mark, own []*Mark) (from []string) {
 	}
 	var tried []float64
 	for _, o := range own {
-		j := o.query.Unknown
+		j := o.query.Of.Index
 		for _, e := range k.effects() {
 			if math.Abs(e[j]) < weak || math.Abs(e[c]) < weak {
 				continue

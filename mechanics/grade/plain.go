@@ -57,12 +57,14 @@ func (k *Key) concerns(o quantity, q problem.Query) bool {
 	switch {
 	case o.Dim != q.Dim || o.Name == q.Name || k.zero(q, o.value):
 		return false
-	case !o.part || o.Line >= 0 && q.Line == o.Line || o.Joint >= 0 && q.Joint == o.Joint:
+	case !o.part || q.Of == o.Of:
 		return true
-	case o.Joint >= 0:
-		return q.Unknown >= 0 && p.Unknowns[q.Unknown].Joint == o.Joint
+	case q.Of.Thing != problem.AnUnknown:
+		return false
+	case o.Of.Thing == problem.AJoint:
+		return p.Unknowns[q.Of.Index].Joint == o.Of.Index
 	}
-	return q.Unknown >= 0 && p.SensedLine(q) == o.Line
+	return p.SensedLine(q) == o.Of.Index
 }
 
 // explain finds the mistake that a wrong answer shows by itself.

@@ -6,7 +6,7 @@ import (
 	"strconv"
 
 	"trivet/mechanics/doc"
-	"trivet/mechanics/ink"
+	"trivet/mechanics/drawing"
 )
 
 // A page is A4, in points, with the same margin all round.
@@ -43,13 +43,13 @@ type compositor struct {
 
 // Pages lays a document out on as many sheets of paper as it takes. One that is to stand
 // on one page is set smaller until it fits, down to what can still be read.
-func Pages(d *doc.Doc) []ink.Drawing {
+func Pages(d *doc.Doc) []drawing.Drawing {
 	c := compositor{size: 10, width: ColumnWidth}
 	if d.OnePage {
 		c.dense = true
 		for c.size = 9; c.size > leastSize; c.size *= 0.96 {
 			if one, ok := c.onePage(d); ok {
-				return []ink.Drawing{one}
+				return []drawing.Drawing{one}
 			}
 		}
 	}
@@ -63,7 +63,7 @@ func Pages(d *doc.Doc) []ink.Drawing {
 
 // onePage sets inputs beside results and checks, all else in the full width. It says
 // whether that fits.
-func (c compositor) onePage(d *doc.Doc) (ink.Drawing, bool) {
+func (c compositor) onePage(d *doc.Doc) (drawing.Drawing, bool) {
 	const gutter = 18
 	head, left, right, foot := c, c, c, c
 	left.width = (c.width - gutter) / 2
@@ -82,29 +82,29 @@ func (c compositor) onePage(d *doc.Doc) (ink.Drawing, bool) {
 		column.section(s)
 	}
 	foot.foot(d)
-	page := ink.Drawing{Width: pageWidth, Height: pageHeight, Title: d.Title}
+	page := drawing.Drawing{Width: pageWidth, Height: pageHeight, Title: d.Title}
 	y := head.putOn(&page, pageMargin, pageMargin) + c.size*0.9
 	y = math.Max(left.putOn(&page, pageMargin, y), right.putOn(&page, pageMargin+left.width+gutter, y)) + c.size*0.9
 	return page, foot.putOn(&page, pageMargin, y) <= pageHeight-pageMargin
 }
 
 // putOn puts the column on a page and gives where it ends.
-func (c *compositor) putOn(page *ink.Drawing, x, y float64) float64 {
+func (c *compositor) putOn(page *drawing.Drawing, x, y float64) float64 {
 	for i, s := range c.slabs {
 		if i > 0 {
 			y += s.before
 		}
-		page.Put(s.d, ink.Vec{X: x, Y: y + s.rise}, 1)
+		page.Put(s.d, drawing.Vec{X: x, Y: y + s.rise}, 1)
 		y += s.height()
 	}
 	return y
 }
 
 // paginate puts slabs on sheets of paper, with page numbers where there are several.
-func (c *compositor) paginate(title string) []ink.Drawing {
+func (c *compositor) paginate(title string) []drawing.Drawing {
 	const room = pageHeight - 2*pageMargin - footHeight
-	page := ink.Drawing{Width: pageWidth, Height: pageHeight, Title: title}
-	pages, y := []ink.Drawing{page}, 0.0
+	page := drawing.Drawing{Width: pageWidth, Height: pageHeight, Title: title}
+	pages, y := []drawing.Drawing{page}, 0.0
 	for i := 0; i < len(c.slabs); {
 		// What is kept together: headings with the slab that follows them.
 		end, need := i, c.slabs[i].before+c.slabs[i].height()
@@ -121,14 +121,14 @@ func (c *compositor) paginate(title string) []ink.Drawing {
 				y += s.before
 			}
 			k := math.Min(1, room/math.Max(s.height(), 1)) // a figure higher than a page
-			pages[len(pages)-1].Put(s.d, ink.Vec{X: pageMargin, Y: pageMargin + y + k*s.rise}, k)
+			pages[len(pages)-1].Put(s.d, drawing.Vec{X: pageMargin, Y: pageMargin + y + k*s.rise}, k)
 			y += k * s.height()
 		}
 	}
 	for i := range pages {
 		if len(pages) > 1 {
-			foot := ink.Run{Text: strconv.Itoa(i+1) + " / " + strconv.Itoa(len(pages))}
-			pages[i].Write(ink.Vec{X: (pageWidth - ink.Width(8.5, foot)) / 2, Y: pageHeight - pageMargin + 6}, 8.5, ink.Faint, foot)
+			foot := drawing.Run{Text: strconv.Itoa(i+1) + " / " + strconv.Itoa(len(pages))}
+			pages[i].Write(drawing.Vec{X: (pageWidth - drawing.Width(8.5, foot)) / 2, Y: pageHeight - pageMargin + 6}, 8.5, drawing.Faint, foot)
 		}
 	}
 	return pages
@@ -147,9 +147,9 @@ func (c *compositor) keep(from int) {
 }
 
 func (c *compositor) head(d *doc.Doc) {
-	c.paragraph(setter{size: c.size * 1.7, style: ink.Bold, tone: ink.Dark}, doc.Plain(d.Title), box{}, 0)
+	c.paragraph(setter{size: c.size * 1.7, style: drawing.Bold, tone: drawing.Dark}, doc.Plain(d.Title), box{}, 0)
 	for _, under := range d.Under {
-		c.paragraph(setter{size: c.size * 0.92, style: ink.Italic, tone: ink.Faint}, under, box{}, c.size*0.2)
+		c.paragraph(setter{size: c.size * 0.92, style: drawing.Italic, tone: drawing.Faint}, under, box{}, c.size*0.2)
 	}
 }
 
@@ -158,7 +158,7 @@ func (c *compositor) head(d *doc.Doc) {
 func (c *compositor) foot(d *doc.Doc) {
 	if d.Foot != "" {
 		c.keep(max(len(c.slabs)-1, 0))
-		c.paragraph(setter{size: max(c.size*0.8, leastSize), style: ink.Italic, tone: ink.Faint}, doc.Plain(d.Foot), box{}, c.size*0.9)
+		c.paragraph(setter{size: max(c.size*0.8, leastSize), style: drawing.Italic, tone: drawing.Faint}, doc.Plain(d.Foot), box{}, c.size*0.9)
 	}
 }
 
@@ -176,7 +176,7 @@ func (c *compositor) section(s doc.Section) {
 	}
 	if title != "" {
 		n := len(c.slabs)
-		c.paragraph(setter{size: size, style: ink.Bold, tone: ink.Dark}, doc.Plain(title), box{}, before)
+		c.paragraph(setter{size: size, style: drawing.Bold, tone: drawing.Dark}, doc.Plain(title), box{}, before)
 		c.keep(n)
 	}
 	for i := 0; i < len(s.Blocks); {
@@ -190,12 +190,12 @@ func (c *compositor) block(of []doc.Block) int {
 	if c.dense {
 		gap = c.size * 0.2
 	}
-	plain := setter{size: c.size, tone: ink.Dark}
+	plain := setter{size: c.size, tone: drawing.Dark}
 	switch b := of[0].(type) {
 	case *doc.Paragraph:
 		n := len(c.slabs)
 		if b.Note {
-			plain = setter{size: c.size * 0.88, style: ink.Italic, tone: ink.Faint}
+			plain = setter{size: c.size * 0.88, style: drawing.Italic, tone: drawing.Faint}
 		}
 		c.paragraph(plain, b.Text, box{}, gap)
 		if b.Note || len(of) > 1 && announced(of[1]) {
@@ -210,7 +210,7 @@ func (c *compositor) block(of []doc.Block) int {
 		c.boxed(plain, run, gap)
 		return len(run)
 	case *doc.Check: // its mark is told by its shape as well as its colour
-		mark := setter{size: c.size * 0.9, tone: [...]ink.Tone{ink.Good, ink.Risk, ink.Bad}[b.State]}.text(ink.Bold, b.State.String())
+		mark := setter{size: c.size * 0.9, tone: [...]drawing.Tone{drawing.Good, drawing.Risk, drawing.Bad}[b.State]}.text(drawing.Bold, b.State.String())
 		mark.width = c.size * 3
 		if b.State == doc.AtRisk {
 			mark.width = c.size * 3.6 // "at risk" is wider
@@ -220,7 +220,7 @@ func (c *compositor) block(of []doc.Block) int {
 		c.table(b, gap)
 	case *doc.List:
 		for _, item := range b.Items {
-			mark := plain.text(ink.Regular, "•")
+			mark := plain.text(drawing.Regular, "•")
 			mark.width = c.size * 1.2
 			c.paragraph(plain, item, mark, gap*0.6)
 		}
@@ -257,7 +257,7 @@ func (c *compositor) paragraph(t setter, of []doc.Inline, mark box, before float
 		in := box{d: mark.d, width: mark.width}
 		in.add(line.strut(0.78*t.size, lead*t.size*0.86), 0)
 		c.put(in, before, len(lines) <= fewLines && k < len(lines)-1)
-		mark.d, before = ink.Drawing{}, t.size*(lead-1.13)
+		mark.d, before = drawing.Drawing{}, t.size*(lead-1.13)
 	}
 }
 
@@ -297,14 +297,14 @@ func (c *compositor) boxed(t setter, of []*doc.Boxed, gap float64) {
 			left, right = indent, indent+b.width+2*pad
 		}
 		top, bottom := -rise-pad, fall+pad
-		row.d.Area(ink.None, ink.Dark, 0.8, ink.Vec{X: left, Y: top}, ink.Vec{X: right, Y: top}, ink.Vec{X: right, Y: bottom}, ink.Vec{X: left, Y: bottom})
-		row.d.Put(b.d, ink.Vec{X: left + pad}, 1)
+		row.d.Area(drawing.None, drawing.Dark, 0.8, drawing.Vec{X: left, Y: top}, drawing.Vec{X: right, Y: top}, drawing.Vec{X: right, Y: bottom}, drawing.Vec{X: left, Y: bottom})
+		row.d.Put(b.d, drawing.Vec{X: left + pad}, 1)
 		row.width, row.rise, row.fall = right+c.size, -top, bottom
 	}
 	c.put(row, gap*1.2, false)
 }
 
-func (c *compositor) figure(f ink.Drawing) {
+func (c *compositor) figure(f drawing.Drawing) {
 	b := box{width: f.Width, fall: f.Height, d: f}
 	k := math.Min(1, c.width/f.Width)
 	if c.dense {
@@ -326,7 +326,7 @@ func (c *compositor) table(t *doc.Table, gap float64) {
 	if len(t.Columns) == 0 {
 		return
 	}
-	plain, head := setter{size: size, tone: ink.Dark}, setter{size: size, style: ink.Italic, tone: ink.Faint}
+	plain, head := setter{size: size, tone: drawing.Dark}, setter{size: size, style: drawing.Italic, tone: drawing.Faint}
 	set := doc.SetTable[box](plain, head, t, pad, least, c.width)
 	full := -pad
 	for _, w := range set.Widths {
@@ -334,7 +334,7 @@ func (c *compositor) table(t *doc.Table, gap float64) {
 	}
 	rule := func(before, width float64) {
 		b := box{width: full, fall: 1}
-		b.d.Line(ink.Dark, width, ink.Vec{}, ink.Vec{X: math.Min(full, c.width)})
+		b.d.Line(drawing.Dark, width, drawing.Vec{}, drawing.Vec{X: math.Min(full, c.width)})
 		c.put(b, before, true)
 	}
 	rights := t.Rights()
@@ -348,7 +348,7 @@ func (c *compositor) table(t *doc.Table, gap float64) {
 				if rights[col] {
 					at += math.Max(0, set.Widths[col]-line.width)
 				}
-				b.d.Put(line.d, ink.Vec{X: at, Y: y + line.rise}, 1)
+				b.d.Put(line.d, drawing.Vec{X: at, Y: y + line.rise}, 1)
 				y += line.rise + line.fall
 			}
 			b.fall = math.Max(b.fall, y)

@@ -5,7 +5,7 @@ import (
 	"testing"
 
 	"trivet/mechanics/doc"
-	"trivet/mechanics/ink"
+	"trivet/mechanics/drawing"
 )
 
 func symbol(name string) doc.Math { return doc.Math{Op: doc.Symbol, Text: name} }
@@ -29,7 +29,7 @@ func TestPagesKeepTheirMargins(t *testing.T) {
 		&doc.Formula{Of: []doc.Math{{Op: doc.Relate, Text: "=", Of: []doc.Math{symbol("x"), long(doc.Sum), {Op: doc.Paren, Of: []doc.Math{long(doc.Sum)}}}}}},
 		&doc.Formula{Of: []doc.Math{long(doc.Product)}}, &doc.Boxed{Math: long(doc.Sum)},
 		&doc.Check{State: doc.Fails, Text: doc.Plain(strings.Repeat("it fails ", 40))}, &doc.List{Items: [][]doc.Inline{doc.Plain("an item")}}, &doc.Code{Text: "a = 1\n"},
-		&doc.Figure{Drawing: ink.Drawing{Width: 900, Height: 2000}},
+		&doc.Figure{Drawing: drawing.Drawing{Width: 900, Height: 2000}},
 	}}}}
 	for _, onePage := range []bool{false, true} {
 		d.OnePage = onePage
@@ -51,7 +51,7 @@ func TestWhatAnnouncesStaysWithIt(t *testing.T) {
 		for _, page := range Pages(d) {
 			all := ""
 			for _, text := range page.Texts {
-				all += ink.Plain(text.Runs) + " "
+				all += drawing.Plain(text.Runs) + " "
 			}
 			heading, says, answer := strings.Contains(all, "Heading"), strings.Contains(all, "follows:"), strings.Contains(all, "answer")
 			if heading != says || says != answer {

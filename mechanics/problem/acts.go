@@ -55,9 +55,12 @@ func (r *reading) acts(i int) {
 // on the line through both points then; between two bodies at one point, which on names, it
 // acts there. A contact along its path pushes the two apart.
 func (r *reading) directed(l *Line, on cell) {
-	force, path := l.force, l.Path[:1]
-	if !l.byComponents {
-		force, path = l.Magnitude.Along(l.Legs[0].U), l.Path
+	var force Vector
+	path := l.Path
+	if l.Components != nil {
+		force, path = *l.Components, l.Path[:1]
+	} else {
+		force = l.Magnitude.Along(l.Legs[0].U)
 	}
 	if named := r.namedAt(&r.p.Points[path[0]], on.text); len(path) == 1 && len(named) == 2 && l.Kind != Weight {
 		r.act(l, named[0], path[0], force)
@@ -142,11 +145,11 @@ func (r *reading) noFreeEnd(l *Line) {
 // components reads (100, -200, 50) N, with ? for a component that is unknown;
 // ? alone makes all of them unknown, named after the line: Vx Vy Vz.
 func (r *reading) components(i int, c cell) bool {
-	l := &r.p.Lines[i]
-	l.byComponents = true
-	expr, err := r.parse(c.text)
-	if err != nil {
-		return r.failCell(c.ref, err)
+	l, force := &r.p.Lines[i], &Vector{}
+	l.Components = force
+	expr, ok := c.expr(r.Parse)
+	if !ok {
+		return false
 	}
 	axes := []r3.Vec{{X: 1}, {Y: 1}, {Z: 1}}
 	if r.p.Planar {
@@ -164,7 +167,7 @@ func (r *reading) components(i int, c cell) bool {
 		if !ok {
 			return false
 		}
-		l.force.Const = vec(v.V)
+		force.Const = vec(v.V)
 	}
 	for k, part := range parts {
 		if !part.IsQuestion() {
@@ -176,13 +179,13 @@ func (r *reading) components(i int, c cell) bool {
 			return false
 		}
 		r.p.Unknowns[u].Part = axis
-		l.force.Terms = append(l.force.Terms, ActTerm{Unknown: u, D: axes[k]})
+		force.Terms = append(force.Terms, ActTerm{Unknown: u, D: axes[k]})
 	}
-	if len(l.force.Terms) > 0 {
+	if len(force.Terms) > 0 {
 		return true
 	}
-	known := snapped(l.force.Const, largest(l.force.Const))
-	l.force.Const = known
+	known := snapped(force.Const, largest(force.Const))
+	force.Const = known
 	if u, ok := unit(known); ok {
 		l.Legs = []Leg{{From: l.Path[0], To: -1, R: u, U: u}}
 		l.Magnitude.Const = r3.Norm(known)

@@ -18,6 +18,17 @@ type Term struct {
 	Coef    float64
 }
 
+// Magnitude is that of an unknown, a line or a couple.
+func (p *Problem) Magnitude(of Source) Affine {
+	switch of.Thing {
+	case ALine:
+		return p.Lines[of.Index].Magnitude
+	case ACouple:
+		return p.Couples[of.Index].Magnitude
+	}
+	return Affine{Terms: []Term{{of.Index, 1}}}
+}
+
 // Times is a multiple of a sum.
 func (a Affine) Times(factor float64) Affine {
 	out := Affine{Const: factor * a.Const}

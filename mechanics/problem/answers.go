@@ -10,16 +10,21 @@ import (
 // readQueries reads asked = "T1 T2.x angle(T1, T2)".
 func (r *reading) readQueries() {
 	asked := r.top("asked")
-	for _, w := range askedWords(asked.text) {
-		q, err := ParseQuery(r.p, w.text)
-		if err != nil {
-			if r.settled() {
-				asked.failAt(w.Span, err.Msg, err.Hint)
-			}
-			continue
+	for _, w := range ResultNames(asked.text) {
+		if q, ok := r.query(w.Text, func(msg, hint string) bool { return asked.failAt(w.Span, msg, hint) }); ok {
+			r.p.Asked = append(r.p.Asked, q)
 		}
-		r.p.Asked = append(r.p.Asked, q)
 	}
+}
+
+// query reads the name of a result, and reports what does not read where all lines do:
+// before that a name may be missing only because its line does not read yet.
+func (r *reading) query(name string, fail func(msg, hint string) bool) (Query, bool) {
+	q, err := ParseQuery(r.p, name)
+	if err != nil && len(r.errs) == 0 {
+		fail(err.Msg, err.Hint)
+	}
+	return q, err == nil
 }
 
 // Results are what the sheet asks for, or all its unknowns where it asks for nothing.
@@ -28,22 +33,16 @@ func (p *Problem) Results() []Query {
 		return p.Asked
 	}
 	var out []Query
-	for _, u := range p.Unknowns {
-		if q, err := ParseQuery(p, u.Name); err == nil {
-			out = append(out, q)
-		}
+	for j := range p.Unknowns {
+		out = append(out, p.Ask(j))
 	}
 	return out
 }
 
-// settled tells whether all lines read: before that a name may be missing only
-// because its line does not read yet.
-func (r *reading) settled() bool { return len(r.errs) == 0 }
-
-// askedWords splits at spaces outside parentheses and bars.
-func askedWords(text string) []word {
+// ResultNames splits at spaces outside parentheses and bars.
+func ResultNames(text string) []Token {
 	depth, bars := 0, false
-	return split(text, func(c rune) bool {
+	return Split(text, func(c rune) bool {
 		switch {
 		case c == '(':
 			depth++
@@ -71,11 +70,8 @@ func (r *reading) readAnswers() {
 }
 
 func (r *reading) answer(of row, c cell) {
-	q, qerr := ParseQuery(r.p, of.Name)
-	if qerr != nil {
-		if r.settled() {
-			of.fail(qerr.Msg, qerr.Hint)
-		}
+	q, ok := r.query(of.Name, of.fail)
+	if !ok {
 		return
 	}
 	bare := r.p.Units.For(q.Dim)
@@ -98,7 +94,7 @@ func (r *reading) answer(of row, c cell) {
 	}
 	c.noteGroups(w.Grouped)
 	a := Answer{Query: q, Printed: c.word(), Value: w.Value, Half: w.Half, Ref: c.ref}
-	if within, ok := of.cell("within"), false; within.has {
+	if within := of.cell("within"); within.has {
 		if a.Half, ok = within.tolerance(a.Value, q.Dim); !ok {
 			return
 		}

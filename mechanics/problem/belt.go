@@ -46,16 +46,6 @@ func (p *Problem) Belts() iter.Seq[*Belt] {
 	}
 }
 
-// Drum is the point of a belt's path at the drum's centre, -1 where its parts end at two
-// points of the drum.
-func (p *Problem) Drum(b *Belt) int {
-	before, behind := p.Lines[b.Lines[0]].Path, p.Lines[b.Lines[1]].Path
-	if at := behind[0]; before[len(before)-1] == at {
-		return at
-	}
-	return -1
-}
-
 // Slack is the line of the smaller tension where slip impends.
 func (b *Belt) Slack() int { return b.Lines[1-b.Tight] }
 
@@ -63,24 +53,24 @@ func (b *Belt) Slack() int { return b.Lines[1-b.Tight] }
 // counts as zero beside the larger one, 1e-9.
 const maxRatio = 1e9
 
-// beltTensions are the names of the tensions of a belt, in the order of its path.
-func beltTensions(name string) [2]string { return [2]string{name + "1", name + "2"} }
+// Tensions are the names of the tensions of a belt, in the order of its path.
+func Tensions(name string) [2]string { return [2]string{name + "1", name + "2"} }
 
 // twoTensions says that a belt is named where one of its tensions, or a part of it, is meant.
 func twoTensions(at diag.Span, belt, part string) *diag.Error {
-	of := beltTensions(belt)
+	of := Tensions(belt)
 	return diag.At(at, "the belt "+belt+" has two tensions", of[0]+part+" or "+of[1]+part)
 }
 
-// isBelt tells whether a row of [lines] is a belt.
-func isBelt(row sheet.Row) bool {
+// IsBelt tells whether a row of [lines] is a belt.
+func IsBelt(row sheet.Row) bool {
 	return row.Text("kind") == BeltKind.String()
 }
 
 // LinesOf names the lines that a row of [lines] describes: one, or the two parts of a belt.
 func LinesOf(row sheet.Row) []string {
-	if isBelt(row) {
-		names := beltTensions(row.Name)
+	if IsBelt(row) {
+		names := Tensions(row.Name)
 		return names[:]
 	}
 	return []string{row.Name}
@@ -90,17 +80,6 @@ func LinesOf(row sheet.Row) []string {
 func (p *Problem) belt(name string) *Belt {
 	if k := slices.IndexFunc(p.belts, func(b *Belt) bool { return b.Name == name }); k >= 0 {
 		return p.belts[k]
-	}
-	return nil
-}
-
-// linesOf gives the lines of a row: one, or the two parts of a belt.
-func (r *reading) linesOf(row string) []int {
-	if b := r.p.belt(row); b != nil {
-		return b.Lines[:]
-	}
-	if i, ok := r.find(ALine, row); ok {
-		return []int{i}
 	}
 	return nil
 }
@@ -125,7 +104,7 @@ func (r *reading) belt(first int, w row) {
 
 	const form = "a path such as A C B, from one end round the drum at C to the other end"
 	path := w.cell("path")
-	words := fields(path.text)
+	words := Fields(path.text)
 	switch {
 	case !path.has:
 		w.fail("the belt "+belt.Name+" has no path", form)
@@ -169,20 +148,13 @@ func (b *Belt) readWrap(w row, parts [2]*Line) bool {
 func (b *Belt) readFriction(w row) bool {
 	const hint = "a friction such as 0.3; a cable runs over a smooth drum"
 	q := w.quantity("friction")
-	switch {
-	case !q.has:
-		return w.fail("the belt "+b.Name+" has no coefficient of static friction", hint)
-	case !q.positive("the coefficient of static friction of a belt", hint):
-		return false
-	case q.value > maxFriction:
-		return q.fail("a coefficient of static friction of "+units.Figures(q.value, 3)+" is beyond any surface", "a decimal such as 0.3")
-	}
 	b.Friction = q.value
-	return true
+	return w.needs(q.cell, "the belt "+b.Name+" has no coefficient of static friction", hint) &&
+		q.positive("the coefficient of static friction of a belt", hint) && q.friction()
 }
 
 func (b *Belt) readTight(w row) bool {
-	c, names := w.cell("tight"), beltTensions(b.Name)
+	c, names := w.cell("tight"), Tensions(b.Name)
 	if !c.has {
 		return true
 	}
@@ -192,13 +164,13 @@ func (b *Belt) readTight(w row) bool {
 
 // doubtDrum notes that a path through the centre of a drum leaves out the moment of the
 // friction about it, which decides where the drum is a rigid body.
-func (r *reading) doubtDrum(belt *Belt, path cell, words []word) {
+func (r *reading) doubtDrum(belt *Belt, path cell, words []Token) {
 	drum := &r.p.Points[r.p.Lines[belt.Lines[0]].Path[1]]
 	if len(words) > 3 || drum.Body == Ground || r.p.Bodies[drum.Body].Particle {
 		return
 	}
 	r.doubt(path.ref, NoSort, words[1].Span, "the belt "+belt.Name+" acts on the body "+r.p.Bodies[drum.Body].Name+" at "+drum.Name+", so its friction has no moment about "+drum.Name,
-		"the path "+words[0].text+" P Q "+words[2].text+", with P and Q where the belt leaves the drum")
+		"the path "+words[0].Text+" P Q "+words[2].Text+", with P and Q where the belt leaves the drum")
 }
 
 // heldByDrum tells that a part of a belt may run between fixed ends: the friction of the
@@ -248,14 +220,12 @@ func (r *reading) tension(i int) bool {
 
 // readTensions reads the two expressions of a belt's magnitude.
 func (b *Belt) readTensions(c cell) bool {
-	expr, err := c.r.parse(c.text)
-	switch {
-	case !c.has:
+	if !c.has {
 		return true
-	case err != nil:
-		return c.r.failCell(c.ref, err)
-	case expr.IsQuestion():
-		return true
+	}
+	expr, ok := c.expr(c.r.Parse)
+	if !ok || expr.IsQuestion() {
+		return ok
 	}
 	if both, _ := expr.Tuple(); len(both) == 2 {
 		b.typed = [2]*units.Expr(both)
@@ -265,6 +235,6 @@ func (b *Belt) readTensions(c cell) bool {
 	if strings.Contains(c.text, ",") {
 		hint = "one for each, or ? for an unknown, such as 600 N, ?"
 	}
-	names := beltTensions(b.Name)
+	names := Tensions(b.Name)
 	return c.fail("the belt "+b.Name+" has two tensions, "+names[0]+" and "+names[1], hint)
 }

@@ -12,11 +12,11 @@ import (
 	"trivet/units"
 )
 
-// particleWord is what `on` says of a point that is a free particle of its own;
-// groundWord says what leaving it out says too.
+// ParticleWord is what `on` says of a point that is a free particle of its own;
+// GroundWord says what leaving it out says too.
 const (
-	particleWord = "particle"
-	groundWord   = "ground"
+	ParticleWord = "particle"
+	GroundWord   = "ground"
 )
 
 // readBodies gathers what is cut free from what the points are on: a particle
@@ -24,13 +24,13 @@ const (
 func (r *reading) readBodies() {
 	for i := range r.p.Points {
 		pt, on := &r.p.Points[i], r.rows[r.p.Points[i].Ref].cell("on")
-		words := fields(on.text)
+		words := Fields(on.text)
 		for _, w := range words {
-			switch name := w.text; {
-			case name == groundWord:
+			switch name := w.Text; {
+			case name == GroundWord:
 			case Private(name):
 				on.failAt(w.Span, "the body "+name+" is ignored because its name begins with x-", "another name")
-			case name == particleWord && len(words) > 1:
+			case name == ParticleWord && len(words) > 1:
 				on.failAt(w.Span, "the point "+pt.Name+" cannot be both a particle and a point of a body", "a joint or a line between the particle and the body")
 			default:
 				r.putOn(i, on, w)
@@ -48,9 +48,9 @@ func (r *reading) readBodies() {
 }
 
 // putOn puts a point on the body that a word of its cell names.
-func (r *reading) putOn(i int, on cell, w word) {
-	pt, name := &r.p.Points[i], w.text
-	particle := name == particleWord
+func (r *reading) putOn(i int, on cell, w Token) {
+	pt, name := &r.p.Points[i], w.Text
+	particle := name == ParticleWord
 	if particle {
 		name = pt.Name
 	}
@@ -61,7 +61,7 @@ func (r *reading) putOn(i int, on cell, w word) {
 		return
 	case !known:
 		b = r.note(ABody, name, len(r.p.Bodies))
-		body := Body{Name: name, Particle: particle, Ref: sheet.Ref{Table: "points", Row: pt.Name}}
+		body := Body{Entry: Entry{Name: name, Ref: sheet.Ref{Table: "points", Row: pt.Name}}, Particle: particle}
 		if _, own := r.s.Table("bodies").Row(name); own && !particle {
 			body.Ref = sheet.Ref{Table: "bodies", Row: name}
 		}
@@ -112,7 +112,7 @@ func (r *reading) about(b int, w row) int {
 func (r *reading) outline(b int, w row) {
 	const corners = 3 // fewer enclose nothing
 	c := w.cell("outline")
-	words := fields(c.text)
+	words := Fields(c.text)
 	switch {
 	case !c.has:
 	case len(words) < corners:
@@ -160,8 +160,8 @@ func (r *reading) weight(c cell, e env) (v units.Value, mass float64, ok bool) {
 
 // namedAt gives the bodies of a point that on names, in its order.
 func (r *reading) namedAt(pt *Point, on string) (named []int) {
-	for _, w := range fields(on) {
-		if b, ok := r.find(ABody, w.text); ok && onBody(pt, b) && !slices.Contains(named, b) {
+	for _, w := range Fields(on) {
+		if b, ok := r.find(ABody, w.Text); ok && onBody(pt, b) && !slices.Contains(named, b) {
 			named = append(named, b)
 		}
 	}
@@ -179,10 +179,10 @@ func (c cell) bodyNamed(text string) (int, bool) {
 	b, ok := c.r.find(ABody, name)
 	switch at := wordIn(c.text, name); {
 	case ok:
-	case name == groundWord:
+	case name == GroundWord:
 		c.failAt(at, "the ground is not a free body", "the name of a body")
 	default:
-		c.failAt(at, "unknown body "+strconv.Quote(name), suggestion(name, namesOf(c.r.p.Bodies), "points that are on "+name))
+		c.failAt(at, "unknown body "+strconv.Quote(name), suggestion(name, c.r.p.Names(ABody), "points that are on "+name))
 	}
 	return b, ok
 }

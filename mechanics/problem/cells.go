@@ -15,6 +15,18 @@ import (
 	"trivet/units"
 )
 
+// PrivatePrefix begins the names of tables, rows and keys that a sheet keeps for itself:
+// nothing reads them, and nothing is said of them.
+const PrivatePrefix = "x-"
+
+// Private tells that a table, a row or a key of this name is kept and not read.
+func Private(name string) bool { return strings.HasPrefix(name, PrivatePrefix) }
+
+// Rows gives the rows of a table that are read: all but the private ones.
+func Rows(s *sheet.Sheet, table string) []sheet.Row {
+	return slices.DeleteFunc(slices.Clone(s.Table(table).Rows), func(row sheet.Row) bool { return Private(row.Name) })
+}
+
 // row is a row of a table that is being read.
 type row struct {
 	r *reading
@@ -29,6 +41,12 @@ func (r *reading) rowsOf(what Thing) (rows []row) {
 		rows, r.rows[w.ref] = append(rows, w), w
 	}
 	return rows
+}
+
+// entry begins a thing of a row, and notes its place in its list.
+func (w row) entry(what Thing, i int) Entry {
+	w.r.note(what, w.Name, i)
+	return Entry{Name: w.Name, Ref: w.ref}
 }
 
 // fail reports what is wrong with a row, and is false for its reader to return.
@@ -66,7 +84,7 @@ func (w row) has(key string) bool { return w.cell(key).has }
 // the sheet.
 func (w row) kind(what string, words []Word, offered []string) (kind int, ok bool) {
 	c := w.cell("kind")
-	switch kind = wordOf(words, c.word()); {
+	switch kind = WordOf(words, c.word()); {
 	case !c.has:
 		return 0, w.fail("the "+what+" "+w.Name+" has no kind", say.Or(offered...))
 	case kind < 0:
@@ -81,7 +99,7 @@ func (w row) needs(c cell, msg, hint string) bool { return c.has || w.fail(msg, 
 func (c cell) word() string { return strings.TrimSpace(c.text) }
 
 // fail reports what is wrong with a cell's text, and is false for its reader to return.
-func (c cell) fail(msg, hint string) bool { return c.failAt(whole(c.text), msg, hint) }
+func (c cell) fail(msg, hint string) bool { return c.failAt(diag.Whole(c.text), msg, hint) }
 
 func (c cell) failAt(at diag.Span, msg, hint string) bool { return c.r.fail(c.ref, at, msg, hint) }
 
@@ -91,7 +109,7 @@ func (w row) plain() cell {
 	if _, bare := w.Cell(""); bare {
 		return w.cell("")
 	}
-	t, _ := tableNamed(w.ref.Table)
+	t, _ := TableNamed(w.ref.Table)
 	return w.cell(t.Plain)
 }
 
@@ -114,7 +132,7 @@ type quantity struct {
 
 // quantity reads a cell as a value of the dimension of its key.
 func (w row) quantity(key string) quantity {
-	k, _ := cellKey(w.ref.Table, w.ref.Row, key)
+	k, _ := CellKey(w.ref.Table, w.ref.Row, key)
 	return w.cell(key).quantity(k.Dim)
 }
 
@@ -138,6 +156,25 @@ func (w row) limit(to *float64) bool {
 	q := w.quantity("limit")
 	*to = max(q.value, 0)
 	return !q.has || q.positive("a limit", "the capacity, such as 5 kN")
+}
+
+// expr parses a cell; false where it does not read, which has been reported.
+func (c cell) expr(parse func(string) (*units.Expr, *diag.Error)) (*units.Expr, bool) {
+	expr, err := parse(c.text)
+	if err != nil {
+		c.r.failCell(c.ref, err)
+	}
+	return expr, err == nil
+}
+
+// maxFriction is the largest static coefficient that is taken for one: rubber
+// on dry concrete has about 1 (common practice), and 2 leaves room.
+const maxFriction = 2
+
+// friction tells whether a coefficient of static friction that is not negative is one.
+func (q quantity) friction() bool {
+	return q.ok && (q.value <= maxFriction ||
+		q.fail("a coefficient of static friction of "+units.Figures(q.value, 3)+" is too large for any surface", "a decimal such as 0.3"))
 }
 
 // one evaluates a cell of one value, in which commas may group digits, without
@@ -169,7 +206,7 @@ func (c cell) grouped(expr *units.Expr) {
 // noteGroups notes how a value whose digits are grouped by commas is read, once a
 // cell: to some readers they are decimal commas.
 func (c cell) noteGroups(grouped string) {
-	note := Error{Ref: c.ref, Sort: DigitsGrouped, Error: diag.Error{Span: whole(c.text), Msg: c.word() + " is read as " + grouped}}
+	note := Error{Ref: c.ref, Sort: DigitsGrouped, Error: diag.Error{Span: diag.Whole(c.text), Msg: c.word() + " is read as " + grouped}}
 	if grouped != "" && !slices.Contains(c.r.p.Doubts, note) {
 		c.r.p.Doubts = append(c.r.p.Doubts, note)
 	}
@@ -185,12 +222,12 @@ const (
 // want holds a value against the dimension a cell must have, as one value; a bare
 // number takes the sheet's unit.
 func (c cell) want(v units.Value, d units.Dim) (units.Value, bool) {
-	return c.inReach(units.Want(v, d, c.r.p.Units.For(d), whole(c.text)))
+	return c.inReach(units.Want(v, d, c.r.p.Units.For(d), diag.Whole(c.text)))
 }
 
 // wantVector does the same for a vector.
 func (c cell) wantVector(v units.Value, d units.Dim) (units.Value, bool) {
-	return c.inReach(units.WantVector(v, d, c.r.p.Units.For(d), whole(c.text)))
+	return c.inReach(units.WantVector(v, d, c.r.p.Units.For(d), diag.Whole(c.text)))
 }
 
 func (c cell) inReach(v units.Value, err *diag.Error) (units.Value, bool) {
@@ -214,9 +251,9 @@ func (c cell) inReach(v units.Value, err *diag.Error) (units.Value, bool) {
 
 // eval evaluates a cell in geometry without holding it against a dimension.
 func (c cell) eval() (units.Value, bool) {
-	expr, err := c.r.parse(c.text)
-	if err != nil {
-		return units.Value{}, c.r.failCell(c.ref, err)
+	expr, ok := c.expr(c.r.Parse)
+	if !ok {
+		return units.Value{}, false
 	}
 	return c.r.evaluate(c.ref, expr, env{r: c.r, scope: inGeometry})
 }
@@ -231,11 +268,8 @@ func (r *reading) evaluate(ref sheet.Ref, expr *units.Expr, e env) (units.Value,
 // are cells of their own: in "4, 0, h" the bare numbers take the sheet's unit.
 func (c cell) vector(d units.Dim) (units.Value, bool) {
 	r, e := c.r, env{r: c.r, scope: inGeometry}
-	expr, err := r.parse(c.text)
-	if err != nil {
-		return units.Value{}, r.failCell(c.ref, err)
-	}
-	if c.groupedPair(expr, e) {
+	expr, ok := c.expr(r.Parse)
+	if !ok || c.groupedPair(expr, e) {
 		return units.Value{}, false
 	}
 	parts, tuple := expr.Tuple()
@@ -261,7 +295,7 @@ func (c cell) vector(d units.Dim) (units.Value, bool) {
 		}
 		out.V[k], out.Plus[k] = v.V[0], v.Plus[0]
 	}
-	ok := c.shaped(out)
+	ok = c.shaped(out)
 	out.N = 3
 	return out, ok
 }
@@ -289,7 +323,7 @@ func (c cell) groupedPair(expr *units.Expr, e env) bool {
 		c.fail("the plane has two components, but "+c.word()+" is three", one)
 		return true
 	default:
-		c.r.doubt(c.ref, NoSort, whole(c.text), c.word()+" is read as "+two, one+", if that is meant")
+		c.r.doubt(c.ref, NoSort, diag.Whole(c.text), c.word()+" is read as "+two, one+", if that is meant")
 	}
 	return false
 }
@@ -313,7 +347,7 @@ func (c cell) shaped(v units.Value) bool {
 // direction reads a cell as a direction, a unit vector.
 func (c cell) direction(to *r3.Vec) bool {
 	r := c.r
-	if expr, err := r.parse(c.text); err == nil {
+	if expr, err := r.Parse(c.text); err == nil {
 		rise, run, quotient := expr.Quotient()
 		name, named := expr.Name()
 		switch {
@@ -330,7 +364,7 @@ func (c cell) direction(to *r3.Vec) bool {
 		}
 	}
 	// down and yy, which nothing in a sheet stands for
-	if word := strings.TrimLeft(c.text, "+-"); isIdentifier(word) && !r.isPoint(word) && !r.isGiven(word) && !has(axes, word) {
+	if word := strings.TrimLeft(c.text, "+-"); IsIdentifier(word) && !r.isPoint(word) && !r.isGiven(word) && !has(axes, word) {
 		names := env{r: r, scope: inGeometry}.Names()
 		return c.fail(strconv.Quote(c.text)+" is not a direction", suggestion(word, names, "an axis such as +x or -y, a vector such as (3, 4), or dir(A, B)"))
 	}

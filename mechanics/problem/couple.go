@@ -5,21 +5,17 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r3"
 
-	"trivet/mechanics/sheet"
 	"trivet/units"
 )
 
 // Couple is a moment on a body: magnitude × unit vector, counter-clockwise about
 // it, or a vector of components.
 type Couple struct {
-	Name      string
-	Ref       sheet.Ref
-	OK        bool
+	Entry
 	Body      int
 	U         r3.Vec // unit vector it turns about
 	Magnitude Affine // N·m
 	Spring    *TorsionSpring
-	Acts      []Act
 }
 
 // TorsionSpring is the data of a torsional spring: its moment is -Stiffness·Turn.
@@ -31,8 +27,7 @@ type TorsionSpring struct {
 // the moment of one further down.
 func (r *reading) indexCouples() {
 	for i, w := range r.rowsOf(ACouple) {
-		r.p.Couples = append(r.p.Couples, Couple{Name: w.Name, Ref: w.ref})
-		r.note(ACouple, w.Name, i)
+		r.p.Couples = append(r.p.Couples, Couple{Entry: w.entry(ACouple, i)})
 	}
 }
 
@@ -110,7 +105,7 @@ func (r *reading) coupleMagnitude(c *Couple, w row) bool {
 		c.Magnitude = Affine{Const: -stiffness * turn.value}
 		return ok && turn.ok
 	case magnitude.open(c.Name):
-		u := r.addUnknown(Unknown{Name: c.Name, Dim: units.Moment, Line: -1, Joint: -1})
+		u := r.addUnknown(Unknown{Entry: Entry{Name: c.Name}, Dim: units.Moment, Line: -1, Joint: -1})
 		c.Magnitude = Affine{Terms: []Term{{Unknown: u, Coef: 1}}}
 		return true
 	}
@@ -125,7 +120,7 @@ func (c cell) torsion() (stiffness float64, ok bool) {
 	if !ok {
 		return 0, false
 	}
-	key, _ := cellKey("couples", "", "stiffness")
+	key, _ := CellKey("couples", "", "stiffness")
 	switch k.Dim {
 	case key.Dim, units.Number:
 	case units.Moment:

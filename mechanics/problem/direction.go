@@ -2,6 +2,7 @@ package problem
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"gonum.org/v1/gonum/spatial/r3"
@@ -31,16 +32,13 @@ func Axis(v r3.Vec) string {
 
 // Extent is the box of the points that read.
 func (p *Problem) Extent() (low, high r3.Vec) {
-	first := true
-	for _, q := range p.Points {
-		if !q.OK {
-			continue
+	read := slices.DeleteFunc(slices.Clone(p.Points), func(q Point) bool { return !q.OK })
+	for i, q := range read {
+		if i == 0 {
+			low, high = q.At, q.At
 		}
-		if first {
-			low, high, first = q.At, q.At, false
-		}
-		low = r3.Vec{X: math.Min(low.X, q.At.X), Y: math.Min(low.Y, q.At.Y), Z: math.Min(low.Z, q.At.Z)}
-		high = r3.Vec{X: math.Max(high.X, q.At.X), Y: math.Max(high.Y, q.At.Y), Z: math.Max(high.Z, q.At.Z)}
+		low = r3.Vec{X: min(low.X, q.At.X), Y: min(low.Y, q.At.Y), Z: min(low.Z, q.At.Z)}
+		high = r3.Vec{X: max(high.X, q.At.X), Y: max(high.Y, q.At.Y), Z: max(high.Z, q.At.Z)}
 	}
 	return low, high
 }
@@ -91,4 +89,77 @@ func (p *Problem) Tuple(v r3.Vec, write func(float64) string) string {
 		parts = parts[:2]
 	}
 	return "(" + strings.Join(parts, ", ") + ")"
+}
+
+// DirectionKind says how a direction was typed.
+type DirectionKind int
+
+// The ways to type a direction.
+const (
+	AsAxis       DirectionKind = iota // an axis, or a formula that nothing is to be said of
+	AsComponents                      // (4, 3): Of holds the components
+	AsPolar                           // the angle from +x, counter-clockwise
+	AsSlope                           // rise and run
+	AsAngles                          // the three direction angles
+	AsBearing                         // azimuth and elevation
+)
+
+// TypedDirection is a direction as it was typed: a working derives the unit vector from
+// it. Angles are in radians, components in the unit that they were typed in or are read in.
+type TypedDirection struct {
+	As DirectionKind
+	Of []float64
+}
+
+// directionCalls are the functions of cells that a direction is derived from.
+var directionCalls = map[string]DirectionKind{"polar": AsPolar, "slope": AsSlope, "angles": AsAngles, "bearing": AsBearing}
+
+// typedDirection reads how a direction, which has been read, was typed.
+func (c cell) typedDirection() (t TypedDirection) {
+	r := c.r
+	expr, err := r.Parse(c.text)
+	if has(axes, c.word()) || err != nil {
+		return t
+	}
+	e := env{r: r, scope: inGeometry, cell: c.ref}
+	name, args, _ := expr.Call()
+	if as, derived := directionCalls[name]; derived {
+		for _, a := range args {
+			v, err := a.Eval(e)
+			if err == nil && as != AsSlope {
+				v, err = units.Want(v, units.Angle, r.p.Units.Angle, a.Span())
+			}
+			if err != nil || v.N != 1 {
+				return TypedDirection{}
+			}
+			t.Of = append(t.Of, v.V[0])
+		}
+		if as == AsBearing && len(t.Of) == 1 {
+			t.Of = append(t.Of, 0)
+		}
+		t.As = as
+		return t
+	}
+	if _, isTuple := expr.Tuple(); !isTuple {
+		return t
+	}
+	v, err := expr.Eval(e)
+	if err != nil || v.Dim != units.Number && v.Dim != units.Length {
+		return t
+	}
+	some := 0
+	for _, x := range v.V[:v.N] {
+		if x != 0 {
+			some++
+		}
+		if v.Dim == units.Length {
+			x = r.p.Units.Length.In(x)
+		}
+		t.Of = append(t.Of, x)
+	}
+	if some < 2 {
+		return TypedDirection{}
+	}
+	t.As = AsComponents
+	return t
 }

@@ -1,6 +1,7 @@
 package problem
 
 import (
+	"cmp"
 	"math"
 	"slices"
 	"strconv"
@@ -9,7 +10,6 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"trivet/mechanics/diag"
-	"trivet/mechanics/sheet"
 	"trivet/units"
 )
 
@@ -22,13 +22,12 @@ import (
 // pieces, as that of water on a gate, is integrated in closed form, a function of s by
 // adaptive quadrature.
 type Distributed struct {
-	Name      string
-	Ref       sheet.Ref
-	OK        bool
+	Entry
 	Body      int
 	From, To  int
 	Direction r3.Vec
 	Length    float64
+	along     r3.Vec     // unit vector from A to B
 	Diagram   []Ordinate // q from A to B, straight between the ordinates
 	Knots     []Ordinate // of a diagram of straight pieces: where they meet
 	Water     *Water     // of the pressure of water
@@ -36,7 +35,6 @@ type Distributed struct {
 	Distance  float64    // s̄, m; 0 where R is nothing
 	Error     float64    // the estimated error of R relative to ∫|q| ds, or of its moment about A to ∫|q| s ds; 0 in closed form
 	At        r3.Vec
-	Acts      []Act
 }
 
 // Water is what the pressure of water on a gate follows from: density in kg/m³, width
@@ -48,7 +46,7 @@ func (r *reading) readDistributed() {
 	r.p.Loads = make([]Distributed, len(rows))
 	for i, w := range rows {
 		d := &r.p.Loads[i]
-		*d = Distributed{Name: w.Name, Ref: w.ref}
+		d.Entry = w.entry(ALoad, i)
 		d.OK = r.distributed(d, w)
 	}
 }
@@ -68,7 +66,7 @@ func (r *reading) distributed(d *Distributed, w row) bool {
 
 // ends reads the points between which a load is distributed.
 func (d *Distributed) ends(path cell) bool {
-	words := fields(path.text)
+	words := Fields(path.text)
 	if len(words) != 2 {
 		return path.fail("a distributed load extends from one point to another", "a path such as A B")
 	}
@@ -77,10 +75,9 @@ func (d *Distributed) ends(path cell) bool {
 		return false
 	}
 	d.From, d.To = ends[0], ends[1]
-	a, b := &path.r.p.Points[d.From], &path.r.p.Points[d.To]
-	d.Length = r3.Norm(r3.Sub(b.At, a.At))
-	_, hasLength := unit(between(a.At, b.At))
-	return hasLength || path.fail("the points "+a.Name+" and "+b.Name+" coincide, so the load "+d.Name+" has no length", "move one of them")
+	leg, ok := path.leg(diag.Whole(path.text), d.From, d.To, "the load "+d.Name+" has no length")
+	d.Length, d.along = leg.Length, leg.U
+	return ok
 }
 
 // loadBody finds the body that a load lies on: as on says, or the one that both its ends
@@ -134,19 +131,19 @@ func (r *reading) intensity(d *Distributed, w row, q *intensity) bool {
 		okLow, okHigh := knot(0, low), knot(d.Length, high)
 		return okLow && okHigh
 	}
-	expr, err := r.parseOne(c.text)
-	if err != nil {
-		return r.failCell(c.ref, err)
+	expr, ok := c.expr(r.parseOne)
+	if !ok {
+		return false
 	}
 	c.grouped(expr)
 	varies := false
 	at := func(s float64, corners *[]float64) (float64, *diag.Error) {
 		v, err := expr.Eval(env{r: r, scope: inLoad, cell: c.ref, s: s, varies: &varies, corners: corners})
 		if err == nil {
-			v, err = units.Want(v, units.LineLoad, r.p.Units.For(units.LineLoad), whole(c.text))
+			v, err = units.Want(v, units.LineLoad, r.p.Units.For(units.LineLoad), diag.Whole(c.text))
 		}
 		if err == nil && abs(v.V[0]) > greatest {
-			err = diag.At(whole(c.text), "the value is too large for a problem", "check the exponent")
+			err = diag.At(diag.Whole(c.text), "the value is too large for a problem", "check the exponent")
 		}
 		return v.V[0], err
 	}
@@ -188,3 +185,133 @@ func (r *reading) hydrostatic(d *Distributed, w row) bool {
 	}
 	return true
 }
+
+// Ordinate is the intensity Q of a distributed load, N/m, at the distance S along it, m.
+type Ordinate struct{ S, Q float64 }
+
+// IntensityAt gives q(s), N/m, at the distance s along the load, m, as its diagram has it.
+func (d *Distributed) IntensityAt(s float64) float64 {
+	k := slices.IndexFunc(d.Diagram, func(o Ordinate) bool { return o.S >= s })
+	switch {
+	case k < 0:
+		return d.Diagram[len(d.Diagram)-1].Q
+	case k == 0 || d.Diagram[k].S == s:
+		return d.Diagram[k].Q
+	}
+	a, b := d.Diagram[k-1], d.Diagram[k]
+	return a.Q + (b.Q-a.Q)*(s-a.S)/(b.S-a.S)
+}
+
+// Loaded gives the stretch of the load, m from its first end, outside which its
+// diagram is zero: of water on a gate, the wet part. It is empty where all is.
+func (d *Distributed) Loaded() (from, to float64) {
+	n := len(d.Diagram)
+	first := slices.IndexFunc(d.Diagram, func(o Ordinate) bool { return o.Q != 0 })
+	if first < 0 {
+		return 0, 0
+	}
+	last := n - 1
+	for d.Diagram[last].Q == 0 {
+		last--
+	}
+	return d.Diagram[max(first-1, 0)].S, d.Diagram[min(last+1, n-1)].S
+}
+
+// Nothing tells that the load exerts neither a force nor a couple: a dry gate.
+func (d *Distributed) Nothing() bool { return d.Total == 0 && d.Couple() == 0 }
+
+// Couple is the magnitude of the couple, N·m, that a load without a resultant exerts.
+func (d *Distributed) Couple() float64 {
+	m := 0.0
+	for k := range d.Acts {
+		m += r3.Norm(d.Acts[k].Couple.Const)
+	}
+	return m
+}
+
+// area is that of a load diagram and its moment about the load's first end, both
+// also of |q|:
+//
+//	force = ∫ q ds   moment = ∫ q s ds   size = ∫ |q| ds   lever = ∫ |q| s ds
+//
+// in N and N·m, with the estimated errors of force and moment.
+type area struct{ force, moment, size, lever, forceErr, momentErr float64 }
+
+func (a area) plus(b area) area {
+	return area{a.force + b.force, a.moment + b.moment, a.size + b.size, a.lever + b.lever, a.forceErr + b.forceErr, a.momentErr + b.momentErr}
+}
+
+// errorOf is the error of force over size, or of moment over lever where that is more,
+// of the area that this one is a part of.
+func (a area) errorOf(of area) float64 {
+	if a.forceErr == 0 && a.momentErr == 0 {
+		return 0
+	}
+	return max(a.forceErr/of.size, a.momentErr/of.lever)
+}
+
+// trapezoids is the area under a diagram that is straight between knots, in closed form.
+func trapezoids(knots []Ordinate) (sum area) {
+	for k := 1; k < len(knots); k++ {
+		a, b := knots[k-1], knots[k]
+		w := b.S - a.S
+		f := (a.Q + b.Q) / 2 * w
+		sum.force += f
+		sum.moment += a.S*f + (a.Q+2*b.Q)/6*w*w
+		sum.size += (abs(a.Q) + abs(b.Q)) / 2 * w
+	}
+	return sum
+}
+
+// spread integrates the intensity and places the resultant.
+func (r *reading) spread(d *Distributed, magnitude cell, q intensity) bool {
+	a, b := r.p.Points[d.From].At, r.p.Points[d.To].At
+	sum := trapezoids(d.Knots)
+	if d.Diagram = d.Knots; d.Knots != nil {
+		d.Diagram = diagram(d.Knots, d.Length, d.IntensityAt)
+	} else {
+		c := curve{at: q, length: d.Length}
+		sum = c.integrate()
+		d.Diagram = c.diagram()
+		d.Error = max(sum.errorOf(sum), roundingOfSums)
+		if c.failed() {
+			return magnitude.failCurve(&c)
+		}
+	}
+	d.Total = sum.force
+	act := Act{Body: d.Body, Point: -1, Force: Vector{Const: r3.Scale(sum.force, d.Direction)}}
+	if abs(sum.force) > max(nothingOf, d.Error)*sum.size {
+		d.Distance = sum.moment / sum.force
+		act.At = r3.Add(a, r3.Scale(d.Distance, d.along))
+	} else { // no resultant: a couple
+		d.Total, act.Force, act.At = 0, Vector{}, a
+		act.Couple.Const = r3.Scale(sum.moment, r3.Cross(d.along, d.Direction))
+	}
+	act.At = snapped(act.At, max(largest(a), largest(b)))
+	d.At = act.At
+	d.Acts = []Act{act}
+	return true
+}
+
+// loadSamples is how many intensities at equal steps a diagram has at least, for drawing.
+const loadSamples = 9
+
+// beside is how near to a corner a diagram's ordinates on its two sides are, of the load's
+// length: far below what a picture shows.
+const beside = 1e-9
+
+// diagram adds ordinates at equal steps to those that are fixed.
+func diagram(fixed []Ordinate, length float64, at func(s float64) float64) []Ordinate {
+	out := slices.Clone(fixed)
+	for k := range loadSamples {
+		s := length * float64(k) / (loadSamples - 1)
+		if !slices.ContainsFunc(fixed, func(o Ordinate) bool { return abs(o.S-s) <= 2*beside*length }) {
+			out = append(out, Ordinate{s, at(s)})
+		}
+	}
+	slices.SortStableFunc(out, func(a, b Ordinate) int { return cmp.Compare(a.S, b.S) })
+	return out
+}
+
+// nothingOf is the part of ∫|q| below which ∫q is rounding of the sums.
+const nothingOf = 1e-12

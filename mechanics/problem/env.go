@@ -38,7 +38,6 @@ var errElsewhere = errors.New("does not read yet")
 func (e env) Lookup(name string) (units.Value, bool, error) {
 	r := e.r
 	if i, ok := r.find(AGiven, name); ok {
-		r.used[name] = true
 		if !r.given(i) {
 			return units.Value{}, true, errElsewhere
 		}
@@ -83,8 +82,8 @@ func (e env) Corner(d float64) {
 
 func (e env) Names() []string {
 	p := e.r.p
-	more := map[scope][]string{inGeometry: namesOf(p.Points), inMagnitude: namesOf(p.Lines)}
-	return append(namesOf(p.Givens), more[e.scope]...)
+	more := map[scope][]string{inGeometry: p.Names(APoint), inMagnitude: p.Names(ALine)}
+	return append(p.Names(AGiven), more[e.scope]...)
 }
 
 // Known tells whether a name has a meaning on the sheet already. In a magnitude

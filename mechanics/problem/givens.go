@@ -48,13 +48,12 @@ func (g *Given) readStep(c cell) {
 	if !c.has {
 		return
 	}
-	expr, err := c.r.parseOne(c.text)
-	if err != nil {
-		c.r.failCell(c.ref, err)
+	expr, ok := c.expr(c.r.parseOne)
+	if !ok {
 		return
 	}
 	c.grouped(expr)
-	switch ok := g.bound(&g.Step, c, expr); {
+	switch ok = g.bound(&g.Step, c, expr); {
 	case !ok:
 	case g.Step <= 0:
 		g.Step = 0

@@ -86,7 +86,7 @@ const AtRisk = "at-risk"
 // is well when it does.
 func (r *reading) expect() {
 	c := r.top("expect")
-	if i := wordOf(verdictWords, c.word()); i >= 0 {
+	if i := WordOf(verdictWords, c.word()); i >= 0 {
 		r.p.Expect = verdictWords[i].Text
 		return
 	}
@@ -105,6 +105,12 @@ var axes = map[string]r3.Vec{
 	"x": {X: 1}, "y": {Y: 1}, "z": {Z: 1},
 	"+x": {X: 1}, "+y": {Y: 1}, "+z": {Z: 1},
 	"-x": {X: -1}, "-y": {Y: -1}, "-z": {Z: -1},
+}
+
+// UnitsOf are the units of a sheet.
+func UnitsOf(s *sheet.Sheet) units.Set {
+	r := &reading{Reader: NewReader(), s: s, p: &Problem{}}
+	return r.unitSet()
 }
 
 func (r *reading) unitSet() units.Set {
@@ -128,7 +134,7 @@ func (r *reading) unitSet() units.Set {
 		case err != nil:
 			r.failCell(ref, err)
 		case u.Dim != slot.Dim:
-			r.fail(ref, whole(c.Text), "expected a unit of "+slot.Dim.String()+", but "+strconv.Quote(c.Text)+" is a unit of "+u.Dim.String(), slot.Symbol)
+			r.fail(ref, diag.Whole(c.Text), "expected a unit of "+slot.Dim.String()+", but "+strconv.Quote(c.Text)+" is a unit of "+u.Dim.String(), slot.Symbol)
 		default:
 			*slot = u
 		}

@@ -8,18 +8,14 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"trivet/mechanics/say"
-	"trivet/mechanics/sheet"
-	"trivet/units"
 )
 
 // Joint is a support or a connection at a point. It exerts F = Σ unknown·D and
 // M = Σ unknown·D on its first body and the opposite on its second, which is
 // Ground at a support.
 type Joint struct {
-	Name          string
+	Entry
 	Kind          JointKind
-	Ref           sheet.Ref
-	OK            bool
 	Point         int
 	First, Second int
 	Normal, Axis  r3.Vec         // unit vectors; zero where the kind has none
@@ -33,9 +29,8 @@ type Joint struct {
 	Limit         float64 // capacity of the resultant force, N; 0 where none
 	Face          [2]int  // the points between which a face rests on the surface
 	HasFace       bool
-	Acts          []Act
 
-	held []held // forces before moments
+	Held []Held // forces before moments
 }
 
 // Words is what a joint is in a sentence: "rough surface", "fixed support".
@@ -49,10 +44,6 @@ func (j *Joint) Words() string {
 	return "fixed joint"
 }
 
-// maxFriction is the largest static coefficient that is taken for one: rubber
-// on dry concrete has about 1 (common practice), and 2 leaves room.
-const maxFriction = 2
-
 // readJoints reads what each joint is and which unknowns it will have; the
 // unknowns themselves are numbered in the order of first use.
 func (r *reading) readJoints() {
@@ -60,12 +51,11 @@ func (r *reading) readJoints() {
 	r.p.Joints = make([]Joint, len(rows))
 	for i, w := range rows {
 		j := &r.p.Joints[i]
-		*j = Joint{Name: w.Name, Ref: w.ref, First: Ground, Second: Ground}
-		r.note(AJoint, w.Name, i)
+		*j = Joint{Entry: w.entry(AJoint, i), First: Ground, Second: Ground}
 		j.OK = r.joint(j, w)
 		j.OK = r.unlike(j.Ref, j.Name, "a joint", ALine) && j.OK // C.x would be a part of either
-		for k := 0; j.OK && k < len(j.held); k++ {
-			name := j.held[k].unknown(j)
+		for k := 0; j.OK && k < len(j.Held); k++ {
+			name := j.Held[k].unknown(j)
 			if other, taken := r.find(ofAJoint, name); taken {
 				j.OK = w.fail("the joints "+r.p.Joints[other].Name+" and "+j.Name+" both have an unknown "+name, "rename one of them")
 			} else {
@@ -105,8 +95,8 @@ func (r *reading) jointPlace(j *Joint, w row) bool {
 	at, on := w.cell("at"), w.cell("on")
 	if !at.has {
 		at.ref, at.text = j.Ref, j.Name
-		if first := fields(on.text); len(first) > 0 && !r.isPoint(at.text) && r.isParticle(first[0].text) {
-			at.text = first[0].text // the joint of two particles needs no point of its own
+		if first := Fields(on.text); len(first) > 0 && !r.isPoint(at.text) && r.isParticle(first[0].Text) {
+			at.text = first[0].Text // the joint of two particles needs no point of its own
 		}
 		if !r.isPoint(at.text) {
 			return w.fail("there is no point "+strconv.Quote(at.text)+" for the joint "+j.Name, "name the joint after its point, or say at which point it is")
@@ -138,13 +128,13 @@ func (r *reading) jointPlace(j *Joint, w row) bool {
 // bodies finds the bodies that a cell names for a joint, which connects each once.
 func (c cell) bodies(j *Joint, to *[]int) bool {
 	*to = nil
-	for _, w := range fields(c.text) {
-		if w.text == groundWord {
+	for _, w := range Fields(c.text) {
+		if w.Text == GroundWord {
 			continue
 		}
-		b, ok := c.bodyNamed(w.text)
+		b, ok := c.bodyNamed(w.Text)
 		if ok && slices.Contains(*to, b) {
-			ok = c.failAt(w.Span, "the joint "+j.Name+" connects "+w.text+" to itself", "two bodies, or one to connect it to the ground")
+			ok = c.failAt(w.Span, "the joint "+j.Name+" connects "+w.Text+" to itself", "two bodies, or one to connect it to the ground")
 		}
 		if !ok {
 			return false
@@ -255,12 +245,10 @@ func (r *reading) roughness(j *Joint, w row) bool {
 	q, impending := w.quantity("friction"), w.cell("impending")
 	switch {
 	case !q.has:
-	case !q.ok:
-		return false
 	case q.value < 0:
 		return q.fail("the coefficient of friction cannot be negative", "the opposite direction of impending slip, which reverses the friction")
-	case q.value > maxFriction:
-		return q.fail("a coefficient of friction of "+units.Figures(q.value, 3)+" is too large for any surface", "a decimal such as 0.3")
+	case !q.friction():
+		return false
 	}
 	j.Friction, j.HasFriction = q.value, q.has
 	if !impending.has {

@@ -11,10 +11,10 @@ const faceLean = 1e-9
 // between them, so the joint holds a moment as well, as far as the face reaches.
 func (r *reading) jointFace(j *Joint, w row) bool {
 	c := w.cell("face")
-	if k, _ := cellKey("joints", j.Name, "face"); !c.has || !k.UsedBy(j.Kind.String()) {
+	if k, _ := CellKey("joints", j.Name, "face"); !c.has || !k.UsedBy(j.Kind.String()) {
 		return true // where it is there, it is unread, and noted
 	}
-	words := fields(c.text)
+	words := Fields(c.text)
 	switch {
 	case !r.p.Planar:
 		return c.fail("a face is used in the plane only", "a joint at each corner")

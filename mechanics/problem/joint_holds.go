@@ -30,43 +30,43 @@ func (r *reading) jointHolds(j *Joint, w row, holds Holds) bool {
 	case j.HasFace:
 		moments = HoldAll
 	}
-	j.held = slices.Concat(r.held(holds.Forces, j, false), r.held(moments, j, true))
+	j.Held = slices.Concat(r.held(holds.Forces, j, false), r.held(moments, j, true))
 	return true
 }
 
-// held is a direction that a joint holds, with what its unknown has behind the joint's
+// Held is a direction that a joint holds, with what its unknown has behind the joint's
 // name: nothing where it is the only one.
-type held struct {
-	suffix string
-	d      r3.Vec
-	moment bool
+type Held struct {
+	Suffix string
+	D      r3.Vec
+	Moment bool
 }
 
 // unknown is the name of a joint's unknown: Ax, and MA of a moment.
-func (c held) unknown(j *Joint) string {
-	if c.moment {
-		return "M" + j.Name + c.suffix
+func (c Held) unknown(j *Joint) string {
+	if c.Moment {
+		return "M" + j.Name + c.Suffix
 	}
-	return j.Name + c.suffix
+	return j.Name + c.Suffix
 }
 
 // held lists the components that a joint holds. A rough surface has a normal force and
 // friction along the surface; where slipping impends the friction is not an unknown of its
 // own but μ times the normal force, against the slip.
-func (r *reading) held(h Hold, j *Joint, moment bool) []held {
-	all := []held{{"x", r3.Vec{X: 1}, moment}, {"y", r3.Vec{Y: 1}, moment}, {"z", r3.Vec{Z: 1}, moment}}
+func (r *reading) held(h Hold, j *Joint, moment bool) []Held {
+	all := []Held{{"x", r3.Vec{X: 1}, moment}, {"y", r3.Vec{Y: 1}, moment}, {"z", r3.Vec{Z: 1}, moment}}
 	switch {
 	case h == HoldNone:
 		return nil
 	case h == HoldNormal:
-		return []held{{"", j.Normal, moment}}
+		return []Held{{"", j.Normal, moment}}
 	case h == HoldRough && j.Impending:
-		return []held{{"N", snapped(r3.Sub(j.Normal, r3.Scale(j.Friction, j.Slip)), 1), moment}}
+		return []Held{{"N", snapped(r3.Sub(j.Normal, r3.Scale(j.Friction, j.Slip)), 1), moment}}
 	case h == HoldRough && r.p.Planar: // the tangent is the normal turned clockwise, +x where the normal is +y
-		return []held{{"N", j.Normal, moment}, {"F", r3.Vec{X: j.Normal.Y, Y: -j.Normal.X}, moment}}
+		return []Held{{"N", j.Normal, moment}, {"F", r3.Vec{X: j.Normal.Y, Y: -j.Normal.X}, moment}}
 	case h == HoldRough:
 		first, second := acrossOf(j.Normal)
-		return []held{{"N", j.Normal, moment}, {"F1", first, moment}, {"F2", second, moment}}
+		return []Held{{"N", j.Normal, moment}, {"F1", first, moment}, {"F2", second, moment}}
 	case r.p.Planar && moment:
 		return all[2:]
 	case r.p.Planar && h == HoldAll:
@@ -74,13 +74,13 @@ func (r *reading) held(h Hold, j *Joint, moment bool) []held {
 	case h == HoldAll:
 		return all
 	case r.p.Planar: // across an axis in the plane: the axis turned counter-clockwise
-		return []held{{"", r3.Vec{X: -j.Axis.Y, Y: j.Axis.X}, moment}}
+		return []Held{{"", r3.Vec{X: -j.Axis.Y, Y: j.Axis.X}, moment}}
 	}
-	if k := slices.IndexFunc(all, func(c held) bool { return abs(abs(r3.Dot(j.Axis, c.d))-1) < onAxis }); k >= 0 {
+	if k := slices.IndexFunc(all, func(c Held) bool { return abs(abs(r3.Dot(j.Axis, c.D))-1) < onAxis }); k >= 0 {
 		return slices.Delete(all, k, k+1)
 	}
 	first, second := acrossOf(j.Axis)
-	return []held{{"1", first, moment}, {"2", second, moment}}
+	return []Held{{"1", first, moment}, {"2", second, moment}}
 }
 
 // onAxis is how near a unit vector must be to a coordinate axis to be named by it:
@@ -107,18 +107,18 @@ func (r *reading) jointUnknowns(i int) {
 	if len(j.Acts) > 0 || !j.OK {
 		return
 	}
-	for _, c := range j.held {
-		u := Unknown{Name: c.unknown(j), Dim: units.Force, Line: -1, Joint: i, Part: c.suffix}
+	for _, c := range j.Held {
+		u := Unknown{Entry: Entry{Name: c.unknown(j)}, Dim: units.Force, Line: -1, Joint: i, Part: c.Suffix}
 		what := "an unknown of the joint " + j.Name
 		j.OK = r.unlike(j.Ref, u.Name, what, AGiven, ALine) && (!r.has(AnUnknown, u.Name) || r.usedTwice(j.Ref, u.Name, "a line", what))
 		if !j.OK {
 			return
 		}
 		to := &j.Forces.Terms
-		if c.moment {
+		if c.Moment {
 			u.Dim, to = units.Moment, &j.Moments.Terms
 		}
-		*to = append(*to, ActTerm{Unknown: r.addUnknown(u), D: c.d})
+		*to = append(*to, ActTerm{Unknown: r.addUnknown(u), D: c.D})
 	}
 	act := func(b int, force, couple Vector) {
 		at := r.placeOn(j, b)
@@ -139,7 +139,7 @@ func (r *reading) unlike(ref sheet.Ref, name, what string, others ...Thing) bool
 		case other == AnUnknown && ofJoint:
 			return r.usedTwice(ref, name, "an unknown of the joint "+r.p.Joints[joint].Name, what)
 		case r.has(other, name):
-			return r.usedTwice(ref, name, other.one(), what)
+			return r.usedTwice(ref, name, other.One(), what)
 		}
 	}
 	return true

@@ -83,15 +83,16 @@ func (t TableInfo) ARow() string {
 	return say.Article(t.Row) + " " + t.Row
 }
 
-func (t TableInfo) keyNames() (names []string) {
+// KeyNames lists the keys of a table.
+func (t TableInfo) KeyNames() (names []string) {
 	for _, k := range t.Keys {
 		names = append(names, k.Name)
 	}
 	return names
 }
 
-// tableNamed gives a table by name, one without keys where there is none.
-func tableNamed(name string) (t TableInfo, ok bool) {
+// TableNamed gives a table by name, one without keys where there is none.
+func TableNamed(name string) (t TableInfo, ok bool) {
 	for i := range tables {
 		if tables[i].Name == name {
 			return tables[i], true
@@ -100,9 +101,9 @@ func tableNamed(name string) (t TableInfo, ok bool) {
 	return t, false
 }
 
-// cellKey gives the key that describes a cell of a table.
-func cellKey(table, row, key string) (KeyInfo, bool) {
-	t, _ := tableNamed(table)
+// CellKey gives the key that describes a cell of a table.
+func CellKey(table, row, key string) (KeyInfo, bool) {
+	t, _ := TableNamed(table)
 	switch {
 	case t.Fixed:
 		key = row
@@ -114,9 +115,9 @@ func cellKey(table, row, key string) (KeyInfo, bool) {
 	return t.Key(key)
 }
 
-// wordOf is the place of a word, in any of its spellings, among those that a cell may
+// WordOf is the place of a word, in any of its spellings, among those that a cell may
 // hold, -1 where it is none of them.
-func wordOf(words []Word, text string) int {
+func WordOf(words []Word, text string) int {
 	return slices.IndexFunc(words, func(w Word) bool { return w.Text == text || slices.Contains(w.Others, text) })
 }
 

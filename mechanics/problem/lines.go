@@ -46,10 +46,10 @@ func (r *reading) lineGeometry(i int) {
 // linePath reads path = "T A", or at with along or components.
 func (r *reading) linePath(l *Line, w row) bool {
 	path, at, along := w.cell("path"), w.cell("at"), w.cell("along")
-	words := fields(at.text)
+	words := Fields(at.text)
 	switch pair := r.particlePair(path.text); {
 	case path.has && !along.has:
-		return r.throughPoints(l, path, fields(path.text))
+		return r.throughPoints(l, path, Fields(path.text))
 	case path.has && pair != nil && (l.Kind == Force || l.Kind == Contact):
 		l.Path = pair
 		return r.p.Points[pair[0]].OK && r.p.Points[pair[1]].OK && r.alongDirection(l, w, along)
@@ -61,10 +61,10 @@ func (r *reading) linePath(l *Line, w row) bool {
 			hint = "at T along +x"
 		}
 		return w.fail("the line "+l.Name+" has no point of application", hint)
-	case len(words) == 2 && r.isPoint(words[0].text) && r.isPoint(words[1].text):
+	case len(words) == 2 && r.isPoint(words[0].Text) && r.isPoint(words[1].Text):
 		hint := "the path " + at.word()
 		if along.has {
-			hint = "at " + words[0].text
+			hint = "at " + words[0].Text
 		}
 		return at.fail("the line "+l.Name+" acts at one point, but "+at.word()+" is two", hint)
 	}
@@ -79,11 +79,11 @@ func (r *reading) linePath(l *Line, w row) bool {
 // particlePair gives the places of the two particles that a path names, between which a
 // force may have any direction: they have no size, and no moments.
 func (r *reading) particlePair(path string) (pair []int) {
-	for _, w := range fields(path) {
-		if !r.isParticle(w.text) {
+	for _, w := range Fields(path) {
+		if !r.isParticle(w.Text) {
 			return nil
 		}
-		b, _ := r.find(ABody, w.text)
+		b, _ := r.find(ABody, w.Text)
 		pair = append(pair, r.p.Bodies[b].Points[0])
 	}
 	if len(pair) != 2 || pair[0] == pair[1] {
@@ -106,7 +106,7 @@ func (r *reading) alongDirection(l *Line, w row, along cell) bool {
 }
 
 // throughPoints reads the points that words of a cell name as the path of a line.
-func (r *reading) throughPoints(l *Line, c cell, words []word) bool {
+func (r *reading) throughPoints(l *Line, c cell, words []Token) bool {
 	path, ok := c.pointsNamed(words)
 	l.Path = append(l.Path, path...)
 	switch {
@@ -115,43 +115,52 @@ func (r *reading) throughPoints(l *Line, c cell, words []word) bool {
 	case len(words) < 2:
 		return c.fail("a path has at least two points", "the form T A")
 	case len(words) > 2 && !l.Kind.Info().Path:
-		return c.failAt(diag.Between(words[2].Start, words[len(words)-1].End), aKind(l.Kind.String())+" is straight, so its path has two points, not "+say.Number(len(words)),
+		return c.failAt(diag.Between(words[2].Start, words[len(words)-1].End), AKind(l.Kind.String())+" is straight, so its path has two points, not "+say.Number(len(words)),
 			"the path "+c.text[words[0].Start:words[1].End])
 	}
 	for k := 1; k < len(l.Path); k++ {
-		a, b := &r.p.Points[l.Path[k-1]], &r.p.Points[l.Path[k]]
-		span := diag.Between(words[k-1].Start, words[k].End)
-		d := between(a.At, b.At)
-		leg := Leg{From: l.Path[k-1], To: l.Path[k], R: d, Length: r3.Norm(d)}
-		leg.U, ok = unit(d)
-		switch {
-		case leg.From == leg.To:
-			return c.failAt(span, "the line "+l.Name+" runs from "+a.Name+" to "+b.Name+", so its length is zero", "the point at its other end")
-		case !ok || leg.Length <= coincident*max(largest(a.At), largest(b.At)):
-			return c.failAt(span, "the points "+a.Name+" and "+b.Name+" coincide, so the line "+l.Name+" has no direction", "move one of them")
+		span, name := diag.Between(words[k-1].Start, words[k].End), r.p.Points[l.Path[k]].Name
+		if l.Path[k-1] == l.Path[k] {
+			return c.failAt(span, "the line "+l.Name+" runs from "+name+" to "+name+", so its length is zero", "the point at its other end")
+		}
+		leg, ok := c.leg(span, l.Path[k-1], l.Path[k], "the line "+l.Name+" has no direction")
+		if !ok {
+			return false
 		}
 		l.Legs = append(l.Legs, leg)
 	}
 	return true
 }
 
-// word is a word of a cell, with its place in the cell's text.
-type word struct {
+// leg is the straight way from a point to another one, which has to be at another place.
+func (c cell) leg(span diag.Span, from, to int, so string) (leg Leg, ok bool) {
+	a, b := &c.r.p.Points[from], &c.r.p.Points[to]
+	leg = Leg{From: from, To: to, R: between(a.At, b.At)}
+	leg.Length = r3.Norm(leg.R)
+	leg.U, ok = unit(leg.R)
+	if ok = ok && leg.Length > coincident*max(largest(a.At), largest(b.At)); !ok {
+		c.failAt(span, "the points "+a.Name+" and "+b.Name+" coincide, so "+so, "move one of them")
+	}
+	return leg, ok
+}
+
+// Token is a word of a cell, with its place in the cell's text.
+type Token struct {
 	diag.Span
-	text string
+	Text string
 }
 
 // fields gives the words of a path: separated by spaces or commas.
-func fields(text string) []word {
-	return split(text, func(c rune) bool { return c == ' ' || c == '\t' || c == ',' })
+func Fields(text string) []Token {
+	return Split(text, func(c rune) bool { return c == ' ' || c == '\t' || c == ',' })
 }
 
 // split gives what stands between separators, of which it asks from left to right.
-func split(text string, separates func(rune) bool) (words []word) {
+func Split(text string, separates func(rune) bool) (words []Token) {
 	start := -1
 	end := func(i int) {
 		if start >= 0 {
-			words = append(words, word{diag.Between(start, i), text[start:i]})
+			words = append(words, Token{diag.Between(start, i), text[start:i]})
 			start = -1
 		}
 	}
@@ -168,17 +177,17 @@ func split(text string, separates func(rune) bool) (words []word) {
 
 // wordIn is where a word stands in a list of names.
 func wordIn(text, name string) diag.Span {
-	for _, w := range fields(text) {
-		if w.text == name {
+	for _, w := range Fields(text) {
+		if w.Text == name {
 			return w.Span
 		}
 	}
-	return whole(text)
+	return diag.Whole(text)
 }
 
 // point finds the point that a cell names.
 func (c cell) point(to *int) bool {
-	i, ok := c.pointNamed(word{whole(c.text), c.text})
+	i, ok := c.pointNamed(Token{diag.Whole(c.text), c.text})
 	if ok {
 		*to = i
 	}
@@ -187,19 +196,19 @@ func (c cell) point(to *int) bool {
 
 // pointNamed finds a point that a cell names. A point whose own cell does not
 // read makes the line unreadable too, without a second error.
-func (c cell) pointNamed(w word) (int, bool) {
-	name := strings.TrimSpace(w.text)
+func (c cell) pointNamed(w Token) (int, bool) {
+	name := strings.TrimSpace(w.Text)
 	if i, ok := c.r.find(APoint, name); ok {
 		return i, c.r.p.Points[i].OK
 	}
 	if _, kept := c.r.s.Table("points").Row(name); kept {
 		return 0, c.failAt(w.Span, "the point "+name+" is ignored because its name begins with x-", "another name for it")
 	}
-	return 0, c.failAt(w.Span, "there is no point "+strconv.Quote(name), suggestion(name, namesOf(c.r.p.Points), "add it to the points"))
+	return 0, c.failAt(w.Span, "there is no point "+strconv.Quote(name), suggestion(name, c.r.p.Names(APoint), "add it to the points"))
 }
 
 // pointsNamed finds the points that words of a cell name; false where one does not read.
-func (c cell) pointsNamed(words []word) (path []int, ok bool) {
+func (c cell) pointsNamed(words []Token) (path []int, ok bool) {
 	ok = true
 	for _, w := range words {
 		i, found := c.pointNamed(w)

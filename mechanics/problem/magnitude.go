@@ -57,7 +57,7 @@ func (c cell) open(row string) bool {
 	if !c.has {
 		return true
 	}
-	expr, err := c.r.parse(c.text)
+	expr, err := c.r.Parse(c.text)
 	if err != nil {
 		return false
 	}
@@ -91,7 +91,7 @@ func (r *reading) newUnknown(i int, name string) (int, bool) {
 		}
 		return 0, r.fail(ref, diag.Span{}, "the unknown "+name+" is used "+other+" and by the line "+r.p.Lines[i].Name, "rename one of them")
 	}
-	return r.addUnknown(Unknown{Name: name, Dim: units.Force, Line: i, Joint: -1}), true
+	return r.addUnknown(Unknown{Entry: Entry{Name: name}, Dim: units.Force, Line: i, Joint: -1}), true
 }
 
 func (r *reading) addUnknown(u Unknown) int {
@@ -107,7 +107,7 @@ func (r *reading) magnitudeOf(name string, e env) (units.Value, bool, error) {
 			return units.Value{}, true, errElsewhere
 		}
 		l := &r.p.Lines[i]
-		if l.byComponents {
+		if l.Components != nil {
 			return units.Value{}, true, diag.New(name+" is given by components, so it has no magnitude of its own", "give "+name+" a direction and a magnitude")
 		}
 		return r.asValue(l.Magnitude, units.Force), true, nil
@@ -126,14 +126,13 @@ func (r *reading) magnitudeOf(name string, e env) (units.Value, bool, error) {
 	}
 	u, ok := r.find(AnUnknown, name)
 	if !ok {
-		if _, isUnit := units.Find(name); isUnit || units.Reserved(name) || !isIdentifier(name) {
+		if NameFor(AnUnknown, name) != nil {
 			return units.Value{}, false, nil
 		}
 		if plain := strings.ReplaceAll(name, "_", ""); plain != name && r.namesMagnitude(plain) { // T_1 of a text is T1, as in results
 			return e.Lookup(plain)
 		}
-		u = r.addUnknown(Unknown{Name: name, Dim: units.Force, Line: e.line, Joint: -1})
-		r.coined = append(r.coined, Use{Name: name, Ref: e.cell})
+		u = r.addUnknown(Unknown{Entry: Entry{Name: name, Ref: e.cell}, Dim: units.Force, Line: e.line, Joint: -1})
 	}
 	return units.Value{Dim: r.p.Unknowns[u].Dim, N: 1, Terms: []units.Term{{Name: name, Coef: 1}}}, true, nil
 }
@@ -206,12 +205,9 @@ func (l *Line) Pushes() bool {
 // Between tells that a line acts on two bodies.
 func (l *Line) Between() bool { return len(l.Acts) == 2 }
 
-// ByComponents tells that a line is a force by components, known or unknown.
-func (l *Line) ByComponents() bool { return l.byComponents }
-
 // JoinsEnds tells that a line acts on two bodies along its path, from point to point.
 func (l *Line) JoinsEnds() bool {
-	return l.Between() && !l.byComponents && len(l.Legs) > 0 && l.Legs[0].To >= 0
+	return l.Between() && l.Components == nil && len(l.Legs) > 0 && l.Legs[0].To >= 0
 }
 
 // Direction is the unit vector of a line's first leg seen from the body it acts

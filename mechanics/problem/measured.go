@@ -37,7 +37,7 @@ func (e env) Measured(at diag.Span, half string, b units.Value) float64 {
 	r, here := e.r, Place{e.cell, at}
 	if !slices.ContainsFunc(r.p.Measured, func(m Measured) bool { return m.Place == here }) {
 		m := Measured{Place: here, Half: strings.TrimSpace(half), Name: r.measuredName(here)}
-		if k, ok := cellKey(here.Ref.Table, here.Ref.Row, here.Ref.Key); ok && b.Dim == units.Number && k.Dim != units.Number && !strings.HasSuffix(m.Half, "%") {
+		if k, ok := CellKey(here.Ref.Table, here.Ref.Row, here.Ref.Key); ok && b.Dim == units.Number && k.Dim != units.Number && !strings.HasSuffix(m.Half, "%") {
 			m.Half = strings.TrimSpace(m.Half + " " + r.p.Units.For(k.Dim).Symbol)
 		}
 		r.p.Measured = append(r.p.Measured, m)
@@ -50,7 +50,7 @@ func (e env) Measured(at diag.Span, half string, b units.Value) float64 {
 func (r *reading) measuredName(at Place) string {
 	ref, axis := at.Ref, ""
 	c, _ := r.s.Cell(ref)
-	if e, err := r.parse(c.Text); err == nil {
+	if e, err := r.Parse(c.Text); err == nil {
 		parts, _ := e.Tuple()
 		for k, part := range parts[:min(len(parts), 3)] {
 			if s := part.Span(); s.Start <= at.Span.Start && at.Span.End <= s.End {
@@ -82,25 +82,24 @@ func (e Error) Blocks() bool {
 	return true
 }
 
-// nudge is how far a point may be from where the sheet has it though its numbers are
-// exact: a tenth of a millimetre is what a good drawing and a careful fitter leave.
-const nudge = 1e-4 // m
+const (
+	millimetre = 1e-3   // m
+	inch       = 0.0254 // m
+)
 
-const inch = 0.0254 // m
-
-// Nudge is how far a point may be off, in m and in words: by its ±, else by a tenth of a
-// millimetre, or four thousandths of an inch where the sheet is in feet and inches.
+// Nudge is how far a point may be from where the sheet has it, in m and in words: by its
+// ±, else, though its numbers are exact, by a tenth of a millimetre, which is what a good
+// drawing and a careful fitter leave, or four thousandths of an inch where the sheet is in
+// feet and inches.
 func (p *Problem) Nudge(point int) (by float64, words string) {
-	plus := r3.Norm(p.Points[point].Plus)
-	switch {
-	case plus > 0 && p.inches():
-		return plus, "its ± of " + units.Figures(plus/inch, 2) + " in"
-	case plus > 0:
-		return plus, "its ± of " + units.Figures(1000*plus, 2) + " mm"
-	case p.inches():
-		return 0.004 * inch, "0.004 in"
+	plus, unit, symbol, least := r3.Norm(p.Points[point].Plus), millimetre, " mm", 0.1
+	if p.inches() {
+		unit, symbol, least = inch, " in", 0.004
 	}
-	return nudge, "0.1 mm"
+	if plus > 0 {
+		return plus, "its ± of " + units.Figures(plus/unit, 2) + symbol
+	}
+	return least * unit, units.Compact(least) + symbol
 }
 
 // inches tells that the sheet's lengths are whole multiples of an inch.

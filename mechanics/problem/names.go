@@ -2,6 +2,8 @@ package problem
 
 import (
 	"cmp"
+	"strconv"
+	"strings"
 	"unicode"
 
 	"trivet/mechanics/diag"
@@ -14,13 +16,11 @@ import (
 func (r *reading) indexNames() {
 	p := r.p
 	for i, w := range r.rowsOf(AGiven) {
-		p.Givens = append(p.Givens, Given{Name: w.Name, Ref: w.ref})
-		r.note(AGiven, w.Name, i)
+		p.Givens = append(p.Givens, Given{Entry: w.entry(AGiven, i)})
 		r.checkName(w.ref, AGiven)
 	}
 	for i, w := range r.rowsOf(APoint) {
-		p.Points = append(p.Points, Point{Name: w.Name, Body: Ground, Ref: w.ref})
-		r.note(APoint, w.Name, i)
+		p.Points = append(p.Points, Point{Entry: w.entry(APoint, i), Body: Ground})
 		r.checkName(w.ref, APoint)
 		if r.has(AGiven, w.Name) {
 			r.usedTwice(w.ref, w.Name, "a point", "a given")
@@ -35,7 +35,7 @@ func (r *reading) indexLines() {
 	for _, w := range r.rowsOf(ALine) {
 		r.checkName(w.ref, ALine)
 		var belt *Belt
-		if first := len(r.p.Lines); isBelt(w.Row) {
+		if first := len(r.p.Lines); IsBelt(w.Row) {
 			belt = &Belt{Name: w.Name, Lines: [2]int{first, first + 1}, Tight: -1}
 			r.p.belts = append(r.p.belts, belt)
 		}
@@ -43,7 +43,7 @@ func (r *reading) indexLines() {
 			if !has(r.index, thingName{ALine, name}) {
 				r.note(ALine, name, len(r.p.Lines))
 			}
-			l := Line{Name: name, Ref: w.ref, Belt: belt}
+			l := Line{Entry: Entry{Name: name, Ref: w.ref}, Belt: belt}
 			if other := r.namesakeOf(&l); belt != nil && other != "" {
 				w.fail("the name "+name+" is used twice: for "+other+" and for a tension of the belt "+w.Name, "another name for one of them")
 			}
@@ -74,9 +74,31 @@ func (r *reading) isPoint(name string) bool { return r.has(APoint, name) }
 
 // checkName refuses the name of a row that cells could not use.
 func (r *reading) checkName(ref sheet.Ref, what Thing) {
-	if err := nameFor(what, ref.Row); err != nil {
+	if err := NameFor(what, ref.Row); err != nil {
 		r.fail(ref, diag.Span{}, err.Msg, err.Hint)
 	}
+}
+
+// NameFor refuses what cannot be a name of such a thing.
+func NameFor(what Thing, name string) *diag.Error {
+	_, isUnit := units.Find(name)
+	word := name != "" && !strings.ContainsFunc(name, func(c rune) bool { return unicode.IsSpace(c) || strings.ContainsRune(",().\"?", c) })
+	hint := ""
+	switch {
+	case what == AGiven && !IsIdentifier(name):
+		return diag.New(strconv.Quote(name)+" cannot be used as a name in a cell", "letters, digits and _, beginning with a letter")
+	case what == AGiven && isUnit && name != "g":
+		return diag.New("a given cannot be named "+name+", which is a unit", name+"1")
+	case !word:
+		hint = "one word without , ( ) . ? or quotes"
+	case what == AnUnknown && (!IsIdentifier(name) || isUnit || units.Reserved(name) || name == "g"):
+		hint = "letters, digits and _, beginning with a letter, that are not a unit"
+	case what == ABody && (name == ParticleWord || name == GroundWord):
+		hint = "another name"
+	default:
+		return nil
+	}
+	return diag.New(strconv.Quote(name)+" cannot be the name of "+what.One(), hint)
 }
 
 // usedTwice refuses a name that two things would bear.
@@ -84,7 +106,7 @@ func (r *reading) usedTwice(ref sheet.Ref, name, one, other string) bool {
 	return r.fail(ref, diag.Span{}, "the name "+name+" is used for "+one+" and for "+other, "rename one of them")
 }
 
-func isIdentifier(s string) bool {
+func IsIdentifier(s string) bool {
 	for i, c := range s {
 		if c != '_' && !unicode.IsLetter(c) && (i == 0 || !unicode.IsDigit(c)) {
 			return false

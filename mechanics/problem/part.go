@@ -1,6 +1,7 @@
 package problem
 
 import (
+	"fmt"
 	"slices"
 	"strconv"
 	"strings"
@@ -30,91 +31,88 @@ const (
 	At // where a distributed load's resultant acts, from its first end; of loads, where their resultant crosses the x axis through the point of moments
 )
 
-// partInfo is a part of a result behind a dot, with what has it: a body and a particle
+// PartInfo is a part of a result behind a dot, with what has it: a body and a particle
 // have those of the known forces on them.
-type partInfo struct {
-	name         string
-	part         Part
-	kind         QueryKind // of a line's or a joint's result that is no part of a force
-	dim          units.Dim
+type PartInfo struct {
+	Name         string
+	Part         Part
+	Kind         QueryKind
+	Dim          units.Dim
 	plane, space bool // has a meaning in the plane; in space
 	things       []Thing
-	says         string
+	Says         string
+	means        string // in a sentence, of %[1]s; %[2]s is the point that it is measured from
 }
 
 var (
-	haveForces  = []Thing{ALine, AJoint, ALoad, ABody, aParticle}
+	haveForces  = []Thing{ALine, AJoint, ALoad, ABody, AParticle}
 	haveMoments = []Thing{AJoint, ABody}
 	haveUnits   = []Thing{ALine, AJoint}
 )
 
-var parts = []partInfo{
-	{"x", X, 0, units.Force, true, true, haveForces, "component along +x"},
-	{"y", Y, 0, units.Force, true, true, haveForces, "component along +y"},
-	{"z", Z, 0, units.Force, false, true, haveForces, "component along +z"},
-	{"size", Size, 0, units.Force, true, true, haveForces, "its magnitude"},
-	{"alpha", Alpha, 0, units.Angle, true, true, haveForces, "direction angle from +x"},
-	{"beta", Beta, 0, units.Angle, true, true, haveForces, "direction angle from +y"},
-	{"gamma", Gamma, 0, units.Angle, false, true, haveForces, "direction angle from +z"},
-	{"angle", PlaneAngle, 0, units.Angle, true, false, haveForces, "angle counter-clockwise from +x"},
-	{"mx", MX, 0, units.Moment, false, true, haveMoments, "moment about x"},
-	{"my", MY, 0, units.Moment, false, true, haveMoments, "moment about y"},
-	{"mz", MZ, 0, units.Moment, true, true, haveMoments, "moment about z"},
-	{"length", 0, AskLength, units.Length, true, true, []Thing{ALine}, "the line's length"},
-	{"ux", X, AskUnit, units.Number, true, true, haveUnits, "x component of its unit vector"},
-	{"uy", Y, AskUnit, units.Number, true, true, haveUnits, "y component of its unit vector"},
-	{"uz", Z, AskUnit, units.Number, false, true, haveUnits, "z component of its unit vector"},
-	{"stretch", 0, AskStretch, units.Length, true, true, []Thing{ALine}, "the elongation of the spring"},
-	{"at", At, 0, units.Length, true, true, []Thing{ALoad}, "the distance of the resultant from its first end"},
-	{"at", At, 0, units.Length, true, false, []Thing{ABody}, "the distance along +x to the line of action of the resultant"},
+// Parts is the table of the parts of results.
+func Parts() []PartInfo { return parts }
+
+var parts = []PartInfo{
+	{"x", X, AskPart, units.Force, true, true, haveForces, "component along +x", "the x component of %[1]s"},
+	{"y", Y, AskPart, units.Force, true, true, haveForces, "component along +y", "the y component of %[1]s"},
+	{"z", Z, AskPart, units.Force, false, true, haveForces, "component along +z", "the z component of %[1]s"},
+	{"size", Size, AskPart, units.Force, true, true, haveForces, "its magnitude", "the magnitude of %[1]s"},
+	{"alpha", Alpha, AskPart, units.Angle, true, true, haveForces, "direction angle from +x", "the angle between %[1]s and the +x axis"},
+	{"beta", Beta, AskPart, units.Angle, true, true, haveForces, "direction angle from +y", "the angle between %[1]s and the +y axis"},
+	{"gamma", Gamma, AskPart, units.Angle, false, true, haveForces, "direction angle from +z", "the angle between %[1]s and the +z axis"},
+	{"angle", PlaneAngle, AskPart, units.Angle, true, false, haveForces, "angle counter-clockwise from +x", "the angle of %[1]s, counter-clockwise from the +x axis"},
+	{"mx", MX, AskPart, units.Moment, false, true, haveMoments, "moment about x", "the moment about the x axis through %[2]s of %[1]s"},
+	{"my", MY, AskPart, units.Moment, false, true, haveMoments, "moment about y", "the moment about the y axis through %[2]s of %[1]s"},
+	{"mz", MZ, AskPart, units.Moment, true, false, haveMoments, "moment about z", "the moment about %[2]s of %[1]s"},
+	{"mz", MZ, AskPart, units.Moment, false, true, haveMoments, "moment about z", "the moment about the z axis through %[2]s of %[1]s"},
+	{"length", 0, AskLength, units.Length, true, true, []Thing{ALine}, "the line's length", "the length of %[1]s"},
+	{"ux", X, AskUnit, units.Number, true, true, haveUnits, "x component of its unit vector", "the x component of the unit vector along %[1]s"},
+	{"uy", Y, AskUnit, units.Number, true, true, haveUnits, "y component of its unit vector", "the y component of the unit vector along %[1]s"},
+	{"uz", Z, AskUnit, units.Number, false, true, haveUnits, "z component of its unit vector", "the z component of the unit vector along %[1]s"},
+	{"stretch", 0, AskStretch, units.Length, true, true, []Thing{ALine}, "the elongation of the spring", "the elongation of %[1]s"},
+	{"at", At, AskPart, units.Length, true, true, []Thing{ALoad}, "the distance of the resultant from its first end", "the distance from %[2]s to the line of action of %[1]s"},
+	{"at", At, AskPart, units.Length, true, false, []Thing{ABody}, "the distance along +x to the line of action of the resultant", "the distance along +x from %[2]s to the line of action of %[1]s"},
 }
 
-// of tells that a thing has the part, in the plane or in space.
-func (k partInfo) of(what Thing, planar bool) bool {
+// Of tells that a thing has the part, in the plane or in space.
+func (k PartInfo) Of(what Thing, planar bool) bool {
 	return (planar && k.plane || !planar && k.space) && slices.Contains(k.things, what)
 }
 
-// holder is what a part of a result is a part of.
-func (p *Problem) holder(q Query) Thing {
-	switch {
-	case q.Line >= 0:
-		return ALine
-	case q.Kind == AskJoint:
-		return AJoint
-	case q.Kind == AskSpread:
-		return ALoad
-	case p.Bodies[q.Body].Particle:
-		return aParticle
-	}
-	return ABody
+// PartWords says what a part of a result is, of what, measured from a point.
+func (p *Problem) PartWords(q Query, of, from string) string {
+	k := slices.IndexFunc(parts, func(k PartInfo) bool { return k.Kind == q.Kind && k.Part == q.Part && k.Of(q.Of.Thing, p.Planar) })
+	return fmt.Sprintf(parts[k].means, of, from)
 }
 
 func (p *Problem) parsePart(q Query, part string) (Query, *diag.Error) {
 	fail := func(msg, hint string) (Query, *diag.Error) {
-		return q, diag.At(whole(q.Name), msg, hint)
+		return q, diag.At(diag.Whole(q.Name), msg, hint)
 	}
 	if part == "magnitude" { // T1.magnitude is T1.size
 		part, q.Name = "size", strings.TrimSuffix(q.Name, part)+"size"
 	}
-	what := p.holder(q)
+	what := q.Of.Thing
+	if what == ABody && p.Bodies[q.Of.Index].Particle {
+		what = AParticle
+	}
 	var names []string
 	for _, k := range parts {
 		switch {
-		case !k.of(what, p.Planar):
+		case !k.Of(what, p.Planar):
 			continue
-		case k.name != part:
-			if k.kind == 0 && k.part != At {
-				names = append(names, k.name)
+		case k.Name != part:
+			if k.Kind == AskPart && k.Part != At {
+				names = append(names, k.Name)
 			}
 			continue
-		case k.kind == AskLength && p.Lines[q.Line].Length() == 0:
-			return fail("the line "+p.Lines[q.Line].Name+" has a direction but no length", "give it a path")
-		case k.kind == AskStretch && p.Lines[q.Line].Spring == nil:
-			return fail("the line "+p.Lines[q.Line].Name+" is not a spring of known stiffness", "the stretch of a spring")
-		case k.kind != 0:
-			q.Kind = k.kind
+		case k.Kind == AskLength && p.Lines[q.Of.Index].Length() == 0:
+			return fail("the line "+p.NameOf(q.Of)+" has a direction but no length", "give it a path")
+		case k.Kind == AskStretch && p.Lines[q.Of.Index].Spring == nil:
+			return fail("the line "+p.NameOf(q.Of)+" is not a spring of known stiffness", "the stretch of a spring")
 		}
-		q.Part, q.Dim = k.part, k.dim
+		q.Kind, q.Part, q.Dim = k.Kind, k.Part, k.Dim
 		return q, nil
 	}
 	if name, _, _ := strings.Cut(q.Name, "."); part == "uz" && slices.Contains(haveUnits, what) {

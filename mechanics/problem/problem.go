@@ -36,7 +36,7 @@ type Problem struct {
 	Asked    []Query   // results the statement asks for
 	Answers  []Answer
 	Doubts   []Error // what reads, and is most likely not what was meant
-	Unread   []Error // what is typed and read by nothing, in the order of the sheet
+	Unread   []Error // what is typed and read by nothing, in the order of the sheet, where names.Read read it
 	belts    []*Belt
 	Measured []Measured // the values typed with an uncertainty behind ±, in the order they are read
 }
@@ -58,22 +58,15 @@ type Source struct {
 // Exerted is Acts, each with what exerts it.
 func (p *Problem) Exerted() iter.Seq2[Source, *Act] {
 	return func(yield func(Source, *Act) bool) {
-		all := func(what Thing, number int, acts func(i int) []Act) bool {
-			for i := range number {
-				of := acts(i)
-				for k := range of {
-					if !yield(Source{what, i}, &of[k]) {
-						return false
+		for _, what := range []Thing{ALine, AJoint, ACouple, ALoad, ABody} {
+			for i, of := range things[what].all(p) {
+				for k := range of.Acts {
+					if !yield(Source{what, i}, &of.Acts[k]) {
+						return
 					}
 				}
 			}
-			return true
 		}
-		_ = all(ALine, len(p.Lines), func(i int) []Act { return p.Lines[i].Acts }) &&
-			all(AJoint, len(p.Joints), func(i int) []Act { return p.Joints[i].Acts }) &&
-			all(ACouple, len(p.Couples), func(i int) []Act { return p.Couples[i].Acts }) &&
-			all(ALoad, len(p.Loads), func(i int) []Act { return p.Loads[i].Acts }) &&
-			all(ABody, len(p.Bodies), func(i int) []Act { return p.Bodies[i].Acts })
 	}
 }
 
@@ -99,38 +92,43 @@ func ByPlace[T any](on []T, act func(T) *Act) (places [][]T) {
 
 // NameOf names what exerts an act.
 func (p *Problem) NameOf(from Source) string {
-	switch from.Thing {
-	case ALine:
-		return p.Lines[from.Index].Name
-	case AJoint:
-		return p.Joints[from.Index].Name
-	case ACouple:
-		return p.Couples[from.Index].Name
-	case ALoad:
-		return p.Loads[from.Index].Name
-	case ABody:
-		return "weight of " + p.Bodies[from.Index].Name
+	name := things[from.Thing].all(p)[from.Index].Name
+	if from.Thing == ABody {
+		return "weight of " + name
 	}
-	return ""
+	return name
 }
 
 // ResultantOnly tells that the sheet is a resultant exercise: the known forces are
 // added up, and need not be in equilibrium.
 func (p *Problem) ResultantOnly() bool { return p.Expect == ExpectResultant }
 
+// Entry is what the things of a sheet have in common.
+type Entry struct {
+	Name string
+	Ref  sheet.Ref
+	OK   bool  // false where a cell does not read: the numbers mean nothing
+	Acts []Act // what it exerts on bodies
+}
+
+func (e *Entry) entry() *Entry { return e }
+
+// Notes gives what does no harm to the reading, and is to be said: what is read by
+// nothing, then what was most likely meant otherwise.
+func (p *Problem) Notes() []Error { return slices.Concat(p.Unread, p.Doubts) }
+
 // Given is a named value, with the range and step a variant may take.
 type Given struct {
-	Name            string
+	Entry
 	Value           units.Value
 	HasRange        bool
 	Low, High, Step float64 // SI; Step is 0 where none is given
-	Ref             sheet.Ref
 }
 
 // GivenNamed finds a given by its name, nil where there is none.
 func (p *Problem) GivenNamed(name string) *Given {
-	if i := indexOf(p.Givens, name); i >= 0 {
-		return &p.Givens[i]
+	if g, ok := p.Find(name, AGiven); ok {
+		return &p.Givens[g.Index]
 	}
 	return nil
 }
@@ -140,19 +138,17 @@ const Ground = -1
 
 // Point is a named place.
 type Point struct {
-	Name   string
+	Entry         // OK is false where its cell does not read: At means nothing
 	At     r3.Vec // m
 	Plus   r3.Vec // the uncertainty typed behind ±, m
 	Body   int    // index in Bodies of the first body it is on, or Ground
 	Bodies []int  // all bodies it is on; two where they are joined
-	OK     bool   // false where its cell does not read: At means nothing
-	Ref    sheet.Ref
 }
 
 // Body is something cut free: a particle, which bears the name of its point and
 // has equations of forces only, or a rigid body with moments taken about About.
 type Body struct {
-	Name      string
+	Entry     // its act is its weight
 	Particle  bool
 	Points    []int
 	About     r3.Vec
@@ -162,9 +158,7 @@ type Body struct {
 	Mass      float64 // kg, where the weight was typed as a mass; else 0
 	Centre    r3.Vec
 	Outline   []int // points round which a figure draws it; none where it follows from its points
-	Acts      []Act // its weight
 	Bare      bool  // no force acts on it yet: it has no equations
-	Ref       sheet.Ref
 }
 
 // CutFree gives the bodies that equations are written for: all but the bare ones.
@@ -180,7 +174,7 @@ func (p *Problem) CutFree() iter.Seq[int] {
 
 // Unknown is a magnitude or a component to be found, in newtons or newton metres.
 type Unknown struct {
-	Name  string
+	Entry // Ref is the cell of a magnitude that alone names it, where it does first
 	Dim   units.Dim
 	Line  int    // the first line that uses it, or -1
 	Joint int    // the joint it belongs to, or -1
@@ -190,23 +184,19 @@ type Unknown struct {
 
 // Line is a force with a line of action.
 type Line struct {
-	Name string
+	Entry
 	Kind Kind
-	Ref  sheet.Ref
-	OK   bool // false where a cell does not read: the numbers mean nothing
 
 	Path      []int   // points it runs through; one point where it has a direction instead
 	Legs      []Leg   // one a stretch of the path, or one for a direction
 	Magnitude Affine  // positive as the kind says: tension, compression, along the direction
-	Acts      []Act   // the forces it exerts on bodies
 	Mass      float64 // kg, where the magnitude of a weight was typed as a mass; else 0
 	Plus      float64 // the uncertainty typed behind the magnitude's ±, N
 	Limit     float64 // capacity, N; 0 where none
 	Spring    *Spring
 	Belt      *Belt // of the two parts of a belt; else nil
 
-	byComponents bool // it is given by force, not by a magnitude along a direction
-	force        Vector
+	Components *Vector // of a force that is given by them, not by a magnitude along a direction; else nil
 }
 
 // Leg is a stretch of a line: r = B - A, its length |r| and the unit vector
@@ -244,6 +234,23 @@ type Answer struct {
 	Why     string // why the tolerance is wider than the print, as the sheet says it
 	Ref     sheet.Ref
 }
+
+// Sort is what a note is about, so that many alike are told as one.
+type Sort int8
+
+// The sorts of notes.
+const (
+	NoSort         Sort = iota // an error, or a note that is like no other
+	UnknownName                // a table or a key that is not known
+	UnusedCell                 // a cell that its row leaves unread
+	NoKeys                     // a row whose value is not read
+	NotItsBody                 // a body that a line does not touch
+	BodyOfOnePoint             // a name that makes a body of its own
+	LikeAName                  // a name that is most likely another one
+	LikeAUnit                  // a unit that is most likely a line
+	LikeDegrees                // a number that is most likely in degrees
+	DigitsGrouped              // a value whose commas group its digits
+)
 
 // Error is a cell that does not read. Its span is in the cell's decoded text; a Ref
 // without a key points at the whole row. InName tells that it is the name of what Ref

@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"trivet/mechanics/problem"
+	"trivet/mechanics/sheet"
 )
 
 // Every name of a result that the help lists is read, in the plane or in space.
@@ -45,4 +46,13 @@ func TestNamesOfTheHelp(t *testing.T) {
 	if read < 20 {
 		t.Errorf("the help lists %d names", read)
 	}
+}
+
+func parse(t testing.TB, text string) *sheet.Sheet {
+	t.Helper()
+	s, err := sheet.Parse([]byte(text))
+	if err != nil {
+		t.Fatal(err)
+	}
+	return s
 }

@@ -41,7 +41,8 @@ const maxRemembered = 8192
 // NewReader makes a reader with an empty memory.
 func NewReader() *Reader { return &Reader{parsed: map[typed]parsed{}} }
 
-func (rd *Reader) parse(text string) (*units.Expr, *diag.Error) {
+// Parse parses the text of a cell, or remembers how it parsed.
+func (rd *Reader) Parse(text string) (*units.Expr, *diag.Error) {
 	return rd.remember(typed{text, false}, units.Parse)
 }
 
@@ -69,7 +70,7 @@ func (rd *Reader) Read(s *sheet.Sheet) (*Problem, []Error) { return rd.Moved(s, 
 func (rd *Reader) Moved(s *sheet.Sheet, shares map[Place]float64) (*Problem, []Error) {
 	r := &reading{
 		Reader: rd, s: s, p: &Problem{}, moved: shares, at: map[sheet.Ref]progress{},
-		rows: map[sheet.Ref]row{}, index: map[thingName]int{}, used: map[string]bool{},
+		rows: map[sheet.Ref]row{}, index: map[thingName]int{},
 	}
 	r.header()
 	r.indexNames()
@@ -96,9 +97,6 @@ func (rd *Reader) Moved(s *sheet.Sheet, shares map[Place]float64) (*Problem, []E
 	r.readAnswers()
 	r.doubtBodies()
 	r.wholeProblem()
-	r.noteUnread()
-	r.doubtNames()
-	r.doubtValues()
 	r.sortErrors()
 	return r.p, r.errs
 }
@@ -112,8 +110,6 @@ type reading struct {
 
 	rows    map[sheet.Ref]row
 	index   map[thingName]int // the place of each thing in its list
-	coined  []Use             // unknowns that only a magnitude names, where it does first
-	used    map[string]bool   // givens, by a cell that was evaluated
 	at      map[sheet.Ref]progress
 	chain   []string          // names being read, for naming a circle
 	notText sheet.Ref         // the last row that has a cell that is no text
@@ -124,7 +120,7 @@ type reading struct {
 type progress int8
 
 const (
-	unread progress = iota
+	unasked progress = iota
 	underway
 	done
 	failed
@@ -135,7 +131,7 @@ const (
 func (r *reading) once(ref sheet.Ref, name string, read func() bool, things, hint string) bool {
 	this := sheet.Ref{Table: ref.Table, Row: name}
 	switch r.at[this] {
-	case unread:
+	case unasked:
 		r.at[this] = underway
 		r.chain = append(r.chain, name)
 		ok := read()
@@ -178,8 +174,6 @@ func (r *reading) doubt(ref sheet.Ref, sort Sort, at diag.Span, msg, hint string
 func (r *reading) failCell(ref sheet.Ref, err *diag.Error) bool {
 	return !errors.Is(err, errElsewhere) && r.fail(ref, err.Span, err.Msg, err.Hint)
 }
-
-func whole(text string) diag.Span { return diag.Between(0, len(text)) }
 
 // sortErrors puts the errors in the order in which the sheet's cells stand.
 func (r *reading) sortErrors() {

@@ -17,9 +17,9 @@ type Written struct {
 	Sense string // tension, compression, push or pull
 }
 
-// senses are the words for a sense, and the single letters, which are capitals where
+// Senses are the words for a sense, and the single letters, which are capitals where
 // they are not in parentheses: t is a tonne.
-var senses = []struct{ word, means string }{
+var Senses = []struct{ Word, Means string }{
 	{"T", "tension"}, {"C", "compression"}, {"tension", "tension"}, {"compression", "compression"},
 	{"tensile", "tension"}, {"compressive", "compression"}, {"tens", "tension"}, {"comp", "compression"},
 	{"push", "push"}, {"pull", "pull"},
@@ -41,7 +41,7 @@ func (p *Problem) ReadWritten(q Query, text string, bare units.Unit, headed bool
 		value = t.rest
 	}
 	if value == "" {
-		return Written{}, diag.At(whole(text), "a number is missing", "a number, with its unit if it is not that of the sheet")
+		return Written{}, diag.At(diag.Whole(text), "a number is missing", "a number, with its unit if it is not that of the sheet")
 	}
 	printed, err := units.ReadPrintedIn(value, p.Units, bare, p.gravity())
 	if t.sense == "" && (err != nil || printed.Dim != q.Dim) {
@@ -64,7 +64,7 @@ func (p *Problem) ReadWritten(q Query, text string, bare units.Unit, headed bool
 		err = diag.New(t.word+" must follow a unit or be in parentheses", t.rest+" "+bare.Symbol+" "+t.word+" or "+t.rest+" ("+t.word+")")
 	}
 	if err != nil {
-		err.Span = whole(text)
+		err.Span = diag.Whole(text)
 	}
 	return w, err
 }
@@ -93,10 +93,10 @@ func cutTail(text string) (t tail) {
 	if in, found := strings.CutPrefix(strings.ToLower(bare), "in "); found { // (in tension)
 		bare = strings.TrimSpace(in)
 	}
-	for _, s := range senses {
-		letter := len(s.word) == 1
-		if bare == s.word || strings.EqualFold(bare, s.word) && (!letter || t.closed) {
-			t.sense = s.means
+	for _, s := range Senses {
+		letter := len(s.Word) == 1
+		if bare == s.Word || strings.EqualFold(bare, s.Word) && (!letter || t.closed) {
+			t.sense = s.Means
 			if head, found := strings.CutSuffix(t.rest, " in"); found && !letter {
 				t.rest = strings.TrimSpace(head)
 			}
@@ -131,7 +131,7 @@ func (p *Problem) unknownWord(q Query, text string, t tail, bare units.Unit) *di
 	if p.SensedLine(q) >= 0 {
 		hint += ", or one of " + senseWords + " after it"
 	}
-	return diag.At(whole(text), "unexpected "+strconv.Quote(t.word)+" after the value", hint)
+	return diag.At(diag.Whole(text), "unexpected "+strconv.Quote(t.word)+" after the value", hint)
 }
 
 // signedTurn says how the sense of a moment is written.
@@ -145,7 +145,7 @@ func (p *Problem) signedTurn(text string, t tail) *diag.Error {
 	case !t.ccw:
 		hint = "-" + t.rest
 	}
-	return diag.At(whole(text), "the sense is given by the sign, not by the word "+t.word+"; "+positive, hint)
+	return diag.At(diag.Whole(text), "the sense is given by the sign, not by the word "+t.word+"; "+positive, hint)
 }
 
 // wordBehind says of a limit or a magnitude that does not read, because a sense stands
@@ -155,10 +155,10 @@ func (c cell) wordBehind(e env) *diag.Error {
 	if ref.Key != "limit" && ref.Key != "magnitude" {
 		return nil
 	}
-	fail := func(msg, hint string) *diag.Error { return diag.At(whole(text), msg, hint) }
+	fail := func(msg, hint string) *diag.Error { return diag.At(diag.Whole(text), msg, hint) }
 	if _, behind, bars := strings.Cut(text, "|"); bars {
 		inner, _, closed := strings.Cut(behind, "|")
-		if name := strings.TrimSpace(inner); closed && isIdentifier(name) && !r.isGiven(name) && ref.Key == "magnitude" {
+		if name := strings.TrimSpace(inner); closed && IsIdentifier(name) && !r.isGiven(name) && ref.Key == "magnitude" {
 			return fail("a magnitude must be linear in the unknowns, but |"+name+"| is not", name+", or -"+name+" if it is negative")
 		}
 		return nil
@@ -197,7 +197,7 @@ func (p *Problem) sensed(q Query, w *Written) *diag.Error {
 	case line >= 0:
 	case q.Kind == AskMagnitude:
 		return diag.New("a magnitude has no tension or compression", "the value alone")
-	case q.Joint >= 0 || q.Kind == AskUnknown && q.Unknown >= 0 && p.Unknowns[q.Unknown].Joint >= 0:
+	case q.Of.Thing == AJoint || q.Of.Thing == AnUnknown && p.Unknowns[q.Of.Index].Joint >= 0:
 		return diag.New(q.Name+" is a reaction, which has no tension or compression", "the value with its sign")
 	default:
 		return diag.New(q.Name+" has no tension or compression", "the value with its sign")
@@ -228,18 +228,19 @@ func (p *Problem) sensed(q Query, w *Written) *diag.Error {
 // own unknown or magnitude, or an unknown that is the whole magnitude of lines of one
 // convention, as the tension of a rope over several stretches.
 func (p *Problem) SensedLine(q Query) int {
+	unknown := q.Of.Index
 	switch {
-	case q.Kind != AskUnknown:
+	case q.Kind != AskValue || q.Of.Thing == ACouple:
 		return -1
-	case q.Unknown < 0:
-		return q.Line
-	case p.Unknowns[q.Unknown].Own:
-		return p.Unknowns[q.Unknown].Line
+	case q.Of.Thing == ALine:
+		return q.Of.Index
+	case p.Unknowns[unknown].Own:
+		return p.Unknowns[unknown].Line
 	}
 	found := -1
 	for i := range p.Lines {
 		switch {
-		case !p.Lines[i].Magnitude.is(q.Unknown):
+		case !p.Lines[i].Magnitude.Is(unknown):
 			continue
 		case found >= 0 && p.Lines[found].Kind.Info().Positive != p.Lines[i].Kind.Info().Positive:
 			return -1
@@ -249,15 +250,15 @@ func (p *Problem) SensedLine(q Query) int {
 	return found
 }
 
-// is tells that a magnitude is an unknown, and nothing else.
-func (a Affine) is(unknown int) bool {
+// Is tells that a magnitude is an unknown, and nothing else.
+func (a Affine) Is(unknown int) bool {
 	return a.Const == 0 && len(a.Terms) == 1 && a.Terms[0] == Term{unknown, 1}
 }
 
 // gravity is the g of cells: the given of that name, else the sheet's.
 func (p *Problem) gravity() float64 {
-	if i := indexOf(p.Givens, "g"); i >= 0 && p.Givens[i].Value.Dim == units.Acceleration {
-		return p.Givens[i].Value.V[0]
+	if g, ok := p.Find("g", AGiven); ok && p.Givens[g.Index].Value.Dim == units.Acceleration {
+		return p.Givens[g.Index].Value.V[0]
 	}
 	return p.G
 }

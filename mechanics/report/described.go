@@ -152,7 +152,7 @@ func (d describer) line(i int) string {
 func (d describer) size(i int) string {
 	l := &d.p.Lines[i]
 	info := l.Kind.Info()
-	switch v, ok := d.value(l.Magnitude, problem.Query{Kind: problem.AskUnknown, Unknown: -1, Line: i}); {
+	switch v, ok := d.value(l.Magnitude, problem.Query{Of: problem.Source{Thing: problem.ALine, Index: i}}); {
 	case ok && v == 0:
 		return "no force"
 	case ok && v > 0 && l.Kind == problem.Force:
@@ -203,7 +203,7 @@ func (d describer) couple(i int) string {
 	if !d.p.Planar {
 		s += " about " + d.p.Direction(c.U)
 	}
-	v, ok := d.value(c.Magnitude, problem.Query{Kind: problem.AskCouple, Couple: i})
+	v, ok := d.value(c.Magnitude, problem.Query{Of: problem.Source{Thing: problem.ACouple, Index: i}})
 	switch {
 	case !ok:
 		return s + "; unknown"

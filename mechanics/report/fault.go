@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"trivet/mechanics/diag"
+	"trivet/mechanics/names"
 	"trivet/mechanics/printable"
 	"trivet/mechanics/problem"
 	"trivet/mechanics/say"
@@ -25,7 +26,7 @@ const maxAlike = 2
 // Notes are lines for standard error: each note where it stands, written as a warning or
 // an error, and of many alike the first, with how many there are more.
 func Notes(file string, s *sheet.Sheet, notes []problem.Error, in func(*diag.Error, string) string) (lines []string) {
-	for _, alike := range problem.Gather(notes) {
+	for _, alike := range names.Gather(notes) {
 		faults := Faults(s, alike)
 		if n := len(faults); n > maxAlike {
 			last := faults[n-1]
@@ -45,7 +46,7 @@ func Notes(file string, s *sheet.Sheet, notes []problem.Error, in func(*diag.Err
 func CheckLine(file string, s *statics.Solution, t *uncertainty.Effect) (well bool, line string) {
 	file = printable.Line(file)
 	failures := uncertainty.Failures(s, t)
-	for _, alike := range problem.Gather(s.Problem.Unread) {
+	for _, alike := range names.Gather(s.Problem.Unread) {
 		more := ""
 		if n := len(alike); n > maxAlike {
 			alike, more = alike[:1], fmt.Sprintf(", and %d more alike", n-1)

@@ -37,7 +37,7 @@ func FuzzSolve(f *testing.F) {
 		f.Add(s)
 	}
 	// The texts that people write by hand in a file are seeds too.
-	if b, err := os.ReadFile("../problem/testdata/errors.txt"); err == nil {
+	if b, err := os.ReadFile("../names/testdata/errors.txt"); err == nil {
 		for line := range strings.Lines(string(b)) {
 			if _, cell, ok := strings.Cut(line, "=>"); ok {
 				f.Add(contractSheet + strings.ReplaceAll(strings.TrimSpace(cell), `\n`, "\n"))

@@ -136,9 +136,6 @@ func unknownJSON(s *statics.Solution, j int) object {
 	}
 	if _, c := LimitCheck(s, j); c != nil {
 		limit, use = number(c.Bound/f.Factor), number(100*(c.Value/c.Bound))
-	} else if u := p.Unknowns[j]; u.Own && x.Fixed && p.Lines[u.Line].Limit > 0 { // the slack side of a belt
-		bound := p.Lines[u.Line].Limit
-		limit, use = number(bound/f.Factor), number(100*math.Abs(x.Value)/bound)
 	}
 	return object{{"name", x.Name}, {"value", value}, {"unit", f.Symbol}, {"fixed", x.Fixed}, {"low", low}, {"high", high},
 		{"sense", sense}, {"limit", limit}, {"use", use}, {"text", ResultText(s, j)}}

@@ -12,8 +12,8 @@ import (
 
 	"trivet/mechanics/diag"
 	"trivet/mechanics/doc"
+	"trivet/mechanics/drawing"
 	"trivet/mechanics/figure"
-	"trivet/mechanics/ink"
 	"trivet/mechanics/paper"
 	"trivet/mechanics/problem"
 	"trivet/mechanics/say"
@@ -98,12 +98,12 @@ func Page(format string, s *statics.Solution, opt PageOptions) ([]byte, error) {
 	}
 	switch format {
 	case "pdf":
-		return ink.PDF(paper.Pages(pageOf(s, opt)), ink.About{Title: s.Problem.Title, Author: opt.By, Date: dateOf(opt.Date)})
+		return drawing.PDF(paper.Pages(pageOf(s, opt)), drawing.About{Title: s.Problem.Title, Author: opt.By, Date: dateOf(opt.Date)})
 	case "svg":
-		return ink.SVG(picture(s, opt)), nil
+		return drawing.SVG(picture(s, opt)), nil
 	case "png":
 		const dpi = 200 // a line of a point is three dots wide
-		return ink.PNG(picture(s, opt), dpi)
+		return drawing.PNG(picture(s, opt), dpi)
 	}
 	return nil, diag.New(fmt.Sprintf("unknown format %q of a page", format), say.Or(pageFormats...))
 }
@@ -204,16 +204,17 @@ func part(role doc.Role, title string, blocks ...doc.Block) doc.Section {
 // addWorked adds the page of a worked solution.
 func addWorked(d *doc.Doc, s *statics.Solution, opt PageOptions) {
 	p := s.Problem
+	w := working.Build(s)
 	d.Add(riskSection(opt.Uncertainty))
 	d.Add(problemSection(p))
 	if !opt.unfigured {
-		d.Add(figureSection(p, scene.Options{Dimensions: true}))
+		d.Add(figureSection(p, scene.Options{Dimensions: true, Sections: w.Sections()}))
 		if free := freeBodies(s, nil); len(free) > 0 {
-			note := doc.Note("Arrows of unknown forces are drawn in the positive sense.")
+			note := doc.Note("Arrows of unknown forces have hollow heads and point in the positive sense.")
 			d.Add(part(doc.Other, "Free-body diagrams", append([]doc.Block{note}, free...)...))
 		}
 	}
-	addWorking(d, working.Build(s))
+	addWorking(d, w)
 	results := resultSection(s, opt.Uncertainty)
 	if last := &d.Sections[len(d.Sections)-1]; last.Role == doc.Answers && opt.Uncertainty == nil && !opt.unfigured { // they are the results
 		isTable := func(b doc.Block) bool { _, table := b.(*doc.Table); return table }
@@ -275,7 +276,7 @@ func figureSection(p *problem.Problem, opt scene.Options) doc.Section {
 }
 
 // systemFigure is the figure of the whole problem on paper.
-func systemFigure(p *problem.Problem, opt scene.Options) ink.Drawing {
+func systemFigure(p *problem.Problem, opt scene.Options) drawing.Drawing {
 	whole := scene.System(p, nil, opt)
 	return figure.System(&whole)
 }
@@ -288,7 +289,7 @@ const mostFree = 24
 // without, with the names and senses that the equations have.
 func freeBodies(s, with *statics.Solution) (blocks []doc.Block) {
 	const gap = 14
-	var rows [][]ink.Drawing
+	var rows [][]drawing.Drawing
 	used := 0.0
 	bodies := slices.Collect(s.Problem.CutFree())
 	for _, i := range bodies[:min(len(bodies), mostFree)] {
@@ -316,7 +317,7 @@ func freeBodies(s, with *statics.Solution) (blocks []doc.Block) {
 
 // picture is a page as one drawing: the figure with its free bodies below it,
 // or the first page of a field page.
-func picture(s *statics.Solution, opt PageOptions) ink.Drawing {
+func picture(s *statics.Solution, opt PageOptions) drawing.Drawing {
 	if opt.Task {
 		return systemFigure(s.Problem, taskFigure(s.Problem, opt.Sheet))
 	}
@@ -324,18 +325,18 @@ func picture(s *statics.Solution, opt PageOptions) ink.Drawing {
 		return paper.Pages(pageOf(s, opt))[0]
 	}
 	const gap = 10
-	stack := []ink.Drawing{systemFigure(s.Problem, scene.Options{Dimensions: true})}
+	stack := []drawing.Drawing{systemFigure(s.Problem, scene.Options{Dimensions: true})}
 	for _, b := range freeBodies(s, s) {
 		if f, ok := b.(*doc.Figure); ok {
 			stack = append(stack, f.Drawing)
 		}
 	}
-	d := ink.Drawing{Title: stack[0].Title, Height: -gap}
+	d := drawing.Drawing{Title: stack[0].Title, Height: -gap}
 	for _, one := range stack {
 		d.Width = max(d.Width, one.Width)
 	}
 	for _, one := range stack {
-		d.Put(one, ink.Vec{X: (d.Width - one.Width) / 2, Y: d.Height + gap}, 1)
+		d.Put(one, drawing.Vec{X: (d.Width - one.Width) / 2, Y: d.Height + gap}, 1)
 		d.Height += gap + one.Height
 	}
 	return d

@@ -11,7 +11,7 @@ import (
 	"testing"
 
 	"trivet/fixtures"
-	"trivet/mechanics/ink"
+	"trivet/mechanics/drawing"
 	"trivet/mechanics/paper"
 	"trivet/mechanics/say"
 	"trivet/mechanics/sheet"
@@ -196,7 +196,7 @@ func TestTheSourceClosesAPage(t *testing.T) {
 			drawn := ""
 			for _, d := range paper.Pages(pageOf(s, opt)) {
 				for _, text := range d.Texts {
-					drawn += ink.Plain(text.Runs)
+					drawn += drawing.Plain(text.Runs)
 				}
 			}
 			pages[kind+" pdf"] = strings.ReplaceAll(drawn, " ", "")

@@ -7,7 +7,7 @@ import (
 	"strings"
 
 	"trivet/mechanics/doc"
-	"trivet/mechanics/ink"
+	"trivet/mechanics/drawing"
 	"trivet/mechanics/problem"
 	"trivet/mechanics/say"
 	"trivet/mechanics/scene"
@@ -68,10 +68,10 @@ func symbolOf(p *problem.Problem, j int) doc.Math {
 }
 
 // setSymbol is a name as a symbol, its subscript below the line.
-func setSymbol(runs []ink.Run, name string) doc.Math {
+func setSymbol(runs []drawing.Run, name string) doc.Math {
 	m := doc.Math{Op: doc.Symbol, Text: runs[0].Text, Name: name}
 	if len(runs) > 1 {
-		m.Of = []doc.Math{upright(ink.Plain(runs[1:]))}
+		m.Of = []doc.Math{upright(drawing.Plain(runs[1:]))}
 	}
 	return m
 }
@@ -139,7 +139,7 @@ func resultSection(s *statics.Solution, t *uncertainty.Effect) doc.Section {
 // unknowns, which stand above.
 func askedLines(s *statics.Solution) *doc.Table {
 	out := doc.NewTable("", "")
-	if !slices.ContainsFunc(s.Problem.Asked, func(q problem.Query) bool { return q.Kind != problem.AskUnknown || q.Unknown < 0 }) {
+	if !slices.ContainsFunc(s.Problem.Asked, func(q problem.Query) bool { return q.Of.Thing != problem.AnUnknown }) {
 		return out
 	}
 	for _, q := range s.Problem.Asked {

@@ -172,9 +172,9 @@ func SweepPlots(s *variant.Swept) (plots []*figure.Plot) {
 	across, _ := units.Find(s.Symbol)
 	for k, q := range s.Results {
 		unit := s.Units[k].Symbol
-		i := slices.IndexFunc(plots, func(p *figure.Plot) bool { return p.Up == unit })
+		i := slices.IndexFunc(plots, func(p *figure.Plot) bool { return p.YLabel == unit })
 		if i < 0 {
-			i, plots = len(plots), append(plots, &figure.Plot{Title: "results against " + s.Given, Across: s.Head[0], Up: unit})
+			i, plots = len(plots), append(plots, &figure.Plot{Title: "results against " + s.Given, XLabel: s.Head[0], YLabel: unit})
 		}
 		c := figure.Curve{Name: q.Name}
 		for _, r := range s.Rows {

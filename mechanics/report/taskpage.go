@@ -9,6 +9,7 @@ import (
 
 	"trivet/mechanics/doc"
 	"trivet/mechanics/figure"
+	"trivet/mechanics/names"
 	"trivet/mechanics/problem"
 	"trivet/mechanics/say"
 	"trivet/mechanics/scene"
@@ -49,17 +50,17 @@ func askedSection(p *problem.Problem) doc.Section {
 	table := doc.NewTable("Symbol", "Result", "Value", "Unit")
 	symbols := false
 	for _, q := range asked {
-		row := []doc.Inline{{}, words(say.Capital(p.Definition(q))), {Blank: valueWidth}, words(p.Units.For(q.Dim).Symbol)}
+		row := []doc.Inline{{}, words(say.Capital(names.Meaning(p, q))), {Blank: valueWidth}, words(p.Units.For(q.Dim).Symbol)}
 		if name, ok := q.Symbol(); ok {
 			row[0], symbols = formula(setSymbol(scene.Typeset(name), name)), true
-			if q.Kind == problem.AskUnknown && q.Unknown >= 0 {
-				row[0] = formula(symbolOf(p, q.Unknown))
+			if q.Of.Thing == problem.AnUnknown {
+				row[0] = formula(symbolOf(p, q.Of.Index))
 			}
 		}
 		table.Add(row...)
 	}
 	if noSingleAnswer(p) {
-		find = "What can be said of " + say.And(each(asked, p.Called)...) + "?"
+		find = "What can be said of " + say.And(each(asked, func(q problem.Query) string { return names.Called(p, q) })...) + "?"
 		table.Columns = table.Columns[:3]
 		table.Columns[2].Head = "Answer"
 	}
@@ -134,14 +135,14 @@ func stated(p *problem.Problem, g *problem.Given) bool {
 
 // ofPoints tells whether a given is there for the places of points alone.
 func ofPoints(g *problem.Given, s *sheet.Sheet) bool {
-	uses := problem.UsesOf(s, problem.AGiven, g.Name)
-	return len(uses) > 0 && !slices.ContainsFunc(uses, func(u problem.Use) bool { return u.Ref.Table != "points" })
+	uses := names.UsesOf(s, problem.AGiven, g.Name)
+	return len(uses) > 0 && !slices.ContainsFunc(uses, func(u names.Use) bool { return u.Ref.Table != "points" })
 }
 
 // inFigure tells whether the figure shows a given as the magnitude of a load, as a
 // coefficient of friction or as the wrap of a belt.
 func inFigure(p *problem.Problem, g *problem.Given, s *sheet.Sheet) bool {
-	return slices.ContainsFunc(problem.UsesOf(s, problem.AGiven, g.Name), func(u problem.Use) bool {
+	return slices.ContainsFunc(names.UsesOf(s, problem.AGiven, g.Name), func(u names.Use) bool {
 		c, _ := s.Cell(u.Ref)
 		return strings.TrimSpace(c.Text) == g.Name && figured(p, u.Ref)
 	})
@@ -153,8 +154,11 @@ func figured(p *problem.Problem, cell sheet.Ref) bool {
 	case "lines.friction", "lines.wrap", "joints.friction", "couples.magnitude", "distributed.magnitude", "bodies.weight":
 		return true
 	case "lines.magnitude":
-		i := p.LineNamed(cell.Row)
-		return i >= 0 && (p.Lines[i].Kind == problem.Force || p.Lines[i].Kind == problem.Weight)
+		line, ok := p.Find(cell.Row, problem.ALine)
+		return ok && p.Lines[line.Index].Kind != problem.Contact
+	case "lines.stiffness", "lines.natural":
+		line, ok := p.Find(cell.Row, problem.ALine)
+		return ok && p.Lines[line.Index].Spring != nil
 	}
 	return false
 }

@@ -7,6 +7,7 @@ import (
 	"math"
 	"slices"
 
+	"trivet/mechanics/names"
 	"trivet/mechanics/problem"
 	"trivet/mechanics/say"
 	"trivet/mechanics/statics"
@@ -20,7 +21,7 @@ const Caution = "for teaching and quick checks: a static, rigid-body model witho
 // empty where the unknown is no line's own magnitude or has no single value.
 func SenseWord(s *statics.Solution, j int) string {
 	x := s.X[j]
-	positive, negative, ok := s.Problem.SignWords(j)
+	positive, negative, ok := names.SignWords(s.Problem, j)
 	if !ok || !x.Fixed {
 		return ""
 	}
@@ -57,14 +58,19 @@ func UsePercent(p *problem.Problem, use float64) string {
 }
 
 // LimitCheck finds the check of the limit of an unknown's own line; nil where it has none,
-// or where what is used of it is not known. Its index is k.
+// or where what is used of it is not known. Its index is k, -1 for the slack side of a belt, whose
+// limit is checked on the tight one.
 func LimitCheck(s *statics.Solution, j int) (k int, c *statics.Check) {
-	u := s.Problem.Unknowns[j]
-	k = slices.IndexFunc(s.Checks, func(c statics.Check) bool {
-		return u.Own && c.Kind == statics.CheckLimit && c.Line == u.Line && !c.Open
-	})
-	if k < 0 {
+	u, x := s.Problem.Unknowns[j], s.X[j]
+	if !u.Own || s.Problem.Lines[u.Line].Limit <= 0 {
+		return -1, nil
+	}
+	k = slices.IndexFunc(s.Checks, func(c statics.Check) bool { return c.Kind == statics.CheckLimit && c.Line == u.Line })
+	switch {
+	case k >= 0 && s.Checks[k].Open, k < 0 && !x.Fixed:
 		return k, nil
+	case k < 0:
+		return k, &statics.Check{Value: math.Abs(x.Value), Bound: s.Problem.Lines[u.Line].Limit}
 	}
 	return k, &s.Checks[k]
 }

@@ -3,49 +3,49 @@ package scene
 import (
 	"slices"
 
-	"trivet/mechanics/ink"
+	"trivet/mechanics/drawing"
 	"trivet/mechanics/say"
 )
 
 // Alt says in a sentence what a figure shows, for readers who do not see it.
 func (s *Scene) Alt() string {
-	force := func(t *Thing) bool { return t.Kind == Force || t.Kind == Couple || t.Kind == Load }
-	groups := []struct {
-		noun  string
-		shows func(*Thing) bool
-	}{
-		{"body", func(t *Thing) bool { return t.Ref.Table == "bodies" && t.Kind <= Disc }},
-		{"member", func(t *Thing) bool { return t.Kind.Member() }},
-		{"support", func(t *Thing) bool { return t.Kind == Support && t.Ref.Table == "joints" }},
-		{"load", func(t *Thing) bool { return force(t) && t.Tone == ink.Load }},
-		{"unknown", func(t *Thing) bool { return force(t) && t.Tone == ink.Found }},
+	names := map[string][]string{}
+	for i := range s.Things {
+		noun, name := s.Things[i].named()
+		if name != "" && !slices.Contains(names[noun], name) {
+			names[noun] = append(names[noun], name)
+		}
 	}
 	const named = 6 // more are counted
 	var parts []string
-	for _, g := range groups {
-		var names []string
-		for i := range s.Things {
-			t := &s.Things[i]
-			if !g.shows(t) {
-				continue
-			}
-			name := t.Ref.Row
-			if force(t) {
-				name = ink.Plain(t.Label.Short)
-			}
-			if name != "" && !slices.Contains(names, name) {
-				names = append(names, name)
-			}
-		}
-		switch n := len(names); {
+	for _, noun := range [...]string{"body", "member", "support", "load", "unknown"} {
+		switch n := len(names[noun]); {
 		case n > named:
-			parts = append(parts, say.Count(n, g.noun))
+			parts = append(parts, say.Count(n, noun))
 		case n > 0:
-			parts = append(parts, "the "+say.Plural(n, g.noun)+" "+say.And(names...))
+			parts = append(parts, "the "+say.Plural(n, noun)+" "+say.And(names[noun]...))
 		}
 	}
 	if len(parts) == 0 {
 		return s.Title
 	}
 	return s.Title + ", showing " + say.And(parts...)
+}
+
+// named is what a thing is called, and its name; empty for what is not told.
+func (t *Thing) named() (noun, name string) {
+	arrow := t.Kind == Force || t.Kind == Couple || t.Kind == Load
+	switch {
+	case t.Kind <= Disc:
+		return "body", t.Body
+	case t.Kind.Member():
+		return "member", t.Ref.Row
+	case t.Kind == Support && t.Ref.Table == "joints":
+		return "support", t.Ref.Row
+	case arrow && t.Tone == drawing.Load:
+		return "load", drawing.Plain(t.Label.Short)
+	case arrow && t.Tone == drawing.Found:
+		return "unknown", drawing.Plain(t.Label.Short)
+	}
+	return "", ""
 }

@@ -2,6 +2,7 @@ package scene
 
 import (
 	"math"
+	"slices"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
@@ -21,38 +22,45 @@ func (b *builder) places(i int) (pts []r3.Vec) {
 	return pts
 }
 
-// body draws a rigid body: a shaft with its wheels, a block or plate by its outline, else
+// body draws a rigid body: a shaft with its wheels, a wheel, a block or plate by its outline, else
 // bars through its points.
 func (b *builder) body(i int) {
-	body := &b.p.Bodies[i]
-	pts := b.places(i)
-	if body.Particle {
-		for _, at := range pts {
-			b.add(Thing{Kind: Dot, Ref: body.Ref, At: []r3.Vec{at}, Radius: 1})
-		}
-		return
-	}
-	if corners := b.corners(body); corners != nil {
-		b.add(Thing{Kind: Outline, Ref: body.Ref, At: corners})
-		return
-	}
-	if b.shaft(i, pts) {
-		return
-	}
-	for _, outline := range []func(int, []r3.Vec) []r3.Vec{b.slab, b.standing, b.plate} {
-		if corners := outline(i, pts); corners != nil {
-			b.add(Thing{Kind: Outline, Ref: body.Ref, At: corners})
-			return
-		}
-	}
-	for _, bar := range tree(pts) {
-		b.add(Thing{Kind: Bar, Ref: body.Ref, At: bar[:]})
+	for _, t := range b.look(i, b.places(i)) {
+		t.Ref, t.Body = b.p.Bodies[i].Ref, b.p.Bodies[i].Name
+		b.add(t)
 	}
 }
 
+// look is what a body with these points looks like.
+func (b *builder) look(i int, pts []r3.Vec) (things []Thing) {
+	if b.p.Bodies[i].Particle {
+		for _, at := range pts {
+			things = append(things, Thing{Kind: Dot, At: []r3.Vec{at}, Radius: 1})
+		}
+		return things
+	}
+	if corners := b.corners(i); corners != nil {
+		return []Thing{{Kind: Outline, At: corners}}
+	}
+	for _, round := range []func(int, []r3.Vec) []Thing{b.shaft, b.wheel} {
+		if things := round(i, pts); things != nil {
+			return things
+		}
+	}
+	for _, outline := range []func(int, []r3.Vec) []r3.Vec{b.slab, b.standing, b.plate} {
+		if corners := outline(i, pts); corners != nil {
+			return []Thing{{Kind: Outline, At: corners}}
+		}
+	}
+	if bars := tree(pts); bars != nil {
+		return []Thing{{Kind: Bar, At: bars}}
+	}
+	return nil
+}
+
 // corners are those of the outline that a body is given.
-func (b *builder) corners(body *problem.Body) (at []r3.Vec) {
-	for _, k := range body.Outline {
+func (b *builder) corners(i int) (at []r3.Vec) {
+	for _, k := range b.p.Bodies[i].Outline {
 		if b.placed(k) {
 			at = append(at, b.p.Points[k].At)
 		}
@@ -62,7 +70,7 @@ func (b *builder) corners(body *problem.Body) (at []r3.Vec) {
 
 // shaft draws a body that rotates in two bearings or more on one axis: a straight bar
 // along it, and a wheel or an arm where a point lies off it.
-func (b *builder) shaft(i int, pts []r3.Vec) bool {
+func (b *builder) shaft(i int, pts []r3.Vec) []Thing {
 	var axis, on r3.Vec
 	bearings := 0
 	for k := range b.p.Joints {
@@ -74,39 +82,69 @@ func (b *builder) shaft(i int, pts []r3.Vec) bool {
 		switch off := r3.Sub(at, on); {
 		case bearings == 0:
 			axis, on, bearings = j.Axis, at, 1
-		case r3.Norm(r3.Cross(axis, j.Axis)) < Flat && r3.Norm(r3.Cross(off, axis)) < Flat*b.out.Size && r3.Norm(off) > Flat*b.out.Size:
+		case r3.Norm(r3.Cross(axis, j.Axis)) < Flat && r3.Norm(r3.Cross(off, axis)) < Flat*b.out.Size && !b.near(at, on):
 			bearings++
 		}
 	}
 	if bearings < 2 {
-		return false
+		return nil
 	}
 	low, high := 0.0, 0.0
-	ref := b.p.Bodies[i].Ref
-	var arms []Thing
+	var arms []r3.Vec
+	var wheels []Thing
 	for k, q := range pts {
 		along := r3.Dot(r3.Sub(q, on), axis)
 		foot := r3.Add(on, r3.Scale(along, axis))
 		low, high = math.Min(low, along), math.Max(high, along)
-		radius := r3.Norm(r3.Sub(q, foot))
 		switch {
-		case radius <= Flat*b.out.Size:
-		case b.belted(b.p.Bodies[i].Points[k], foot, axis):
-			arms = append(arms, Thing{Kind: Disc, Ref: ref, At: []r3.Vec{foot}, Along: axis, Radius: radius})
+		case b.near(q, foot):
+		case b.belted(b.p.Bodies[i].Points[k], foot, axis, true):
+			wheels = append(wheels, Thing{Kind: Disc, At: []r3.Vec{foot}, Along: axis, Radius: r3.Norm(r3.Sub(q, foot))})
 		default:
-			arms = append(arms, Thing{Kind: Bar, Ref: ref, At: []r3.Vec{foot, q}})
+			arms = append(arms, foot, q)
 		}
 	}
-	b.add(Thing{Kind: Bar, Ref: ref, At: []r3.Vec{r3.Add(on, r3.Scale(low, axis)), r3.Add(on, r3.Scale(high, axis))}})
-	for _, t := range arms {
-		b.add(t)
+	ends := []r3.Vec{r3.Add(on, r3.Scale(low, axis)), r3.Add(on, r3.Scale(high, axis))}
+	return append([]Thing{{Kind: Bar, At: append(ends, arms...)}}, wheels...)
+}
+
+// wheel is a body in the plane that is a wheel, a pulley or a pipe about one of its points:
+// all others lie on one circle, and a rope leaves them, or a surface touches them, as it
+// does on a rim.
+func (b *builder) wheel(i int, pts []r3.Vec) []Thing {
+	points := b.p.Bodies[i].Points
+	if !b.p.Planar || len(pts) < 3 || len(pts) < len(points) {
+		return nil
 	}
-	return true
+	axis := r3.Vec{Z: 1}
+	for _, centre := range pts {
+		radius := 0.0
+		for _, q := range pts {
+			radius = math.Max(radius, r3.Norm(r3.Sub(q, centre)))
+		}
+		within := func(point int) bool { // neither the centre nor on the rim
+			q := b.p.Points[point].At
+			rim := radius-r3.Norm(r3.Sub(q, centre)) <= Flat*b.out.Size && (b.belted(point, centre, axis, false) || b.rolls(point, centre))
+			return !rim && !b.near(q, centre)
+		}
+		if !slices.ContainsFunc(points, within) {
+			return []Thing{{Kind: Disc, At: []r3.Vec{centre}, Along: axis, Radius: radius}}
+		}
+	}
+	return nil
+}
+
+// rolls tells that a surface touches a body at a point, perpendicular to the radius.
+func (b *builder) rolls(point int, centre r3.Vec) bool {
+	return slices.ContainsFunc(b.p.Joints, func(j problem.Joint) bool {
+		return j.OK && j.Point == point && !j.HasFace && finite(j.Normal) && r3.Norm(r3.Cross(j.Normal, unit(r3.Sub(b.p.Points[point].At, centre)))) <= Flat
+	})
 }
 
 // belted tells that a rope or belt leaves a point perpendicular to its radius from the
-// foot on the axis, as it does from the rim of a wheel, or that two forces act so on it.
-func (b *builder) belted(point int, foot, axis r3.Vec) bool {
+// foot on the axis, as it does from the rim of a wheel, or where forces count, that two of
+// them act so on it.
+func (b *builder) belted(point int, foot, axis r3.Vec, count bool) bool {
 	const square = 0.02
 	radius := r3.Norm(r3.Sub(b.p.Points[point].At, foot))
 	forces := 0
@@ -129,16 +167,17 @@ func (b *builder) belted(point int, foot, axis r3.Vec) bool {
 			}
 		}
 	}
-	return forces > 1
+	return count && forces > 1
 }
 
 // maxJoined bounds the work for a body of very many points.
 const maxJoined = 300
 
-// tree is the shortest tree through places (Prim's algorithm): a beam comes out as a
-// line, a bracket with its arms.
-func tree(pts []r3.Vec) (legs [][2]r3.Vec) {
-	pts = pts[:min(len(pts), maxJoined)]
+// tree gives the ends of the bars of the shortest tree through places (Prim's algorithm): a
+// beam comes out as a line, a bracket with its arms. Of very many, each further one is joined
+// to the one before it.
+func tree(all []r3.Vec) (ends []r3.Vec) {
+	pts := all[:min(len(all), maxJoined)]
 	if len(pts) < 2 {
 		return nil
 	}
@@ -146,7 +185,7 @@ func tree(pts []r3.Vec) (legs [][2]r3.Vec) {
 	for i := range far {
 		far[i] = math.Inf(1)
 	}
-	for last := 0; len(legs) < len(pts)-1; {
+	for last := 0; len(ends) < 2*len(pts)-2; {
 		in[last] = true
 		next := -1
 		for i, q := range pts {
@@ -157,8 +196,39 @@ func tree(pts []r3.Vec) (legs [][2]r3.Vec) {
 				next = i
 			}
 		}
-		legs = append(legs, [2]r3.Vec{pts[from[next]], pts[next]})
+		ends = append(ends, pts[from[next]], pts[next])
 		last = next
 	}
-	return legs
+	for i := len(pts); i < len(all); i++ {
+		ends = append(ends, all[i-1], all[i])
+	}
+	return ends
+}
+
+// leaving gives the directions in which the straight parts of the things that count leave a
+// place; one that passes through it does so in two.
+func (b *builder) leaving(at r3.Vec, things []Thing, counts func(*Thing) bool) (ways []r3.Vec) {
+	near := Flat * b.out.Size
+	pad := r3.Vec{X: near, Y: near, Z: near}
+	for i := range things {
+		if !counts(&things[i]) {
+			continue
+		}
+		for from, to := range things[i].Lines() {
+			box := r3.NewBox(from.X, from.Y, from.Z, to.X, to.Y, to.Z)
+			box.Min, box.Max = r3.Sub(box.Min, pad), r3.Add(box.Max, pad)
+			if !box.Contains(at) || OffLine(at, from, to) > near {
+				continue
+			}
+			u := unit(r3.Sub(to, from))
+			start, end := r3.Dot(r3.Sub(from, at), u), r3.Dot(r3.Sub(to, at), u)
+			if start <= near && end > near {
+				ways = append(ways, u)
+			}
+			if start < -near && end >= -near {
+				ways = append(ways, r3.Scale(-1, u))
+			}
+		}
+	}
+	return ways
 }

@@ -7,132 +7,138 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r3"
 
-	"trivet/mechanics/ink"
+	"trivet/mechanics/drawing"
 	"trivet/mechanics/problem"
 	"trivet/mechanics/sheet"
+	"trivet/mechanics/statics"
 	"trivet/units"
 )
 
-// touch says where the arrow of a positive force touches its place.
+// touch says where the arrow of a positive force touches its place; that of a negative one
+// touches it with its other end.
 type touch int
 
 const (
-	outside touch = iota // on the side where the body is not: no arrow lies on it
-	pulls                // its tail: a cable, a weight, a force on a particle
-	pushes               // its head: a strut, a surface
+	pushes  touch = iota - 1 // its head: a strut, a surface
+	outside                  // on the side where the body is not: no arrow lies on it
+	pulls                    // its tail: a cable, a weight, a force on a particle
 )
+
+// touches has the kinds of lines that touch their place in one way.
+var touches = map[problem.Kind]touch{
+	problem.Cable: pulls, problem.BeltKind: pulls, problem.Link: pulls, problem.SpringKind: pulls, problem.Weight: pulls,
+	problem.Strut: pushes, problem.Contact: pushes,
+}
 
 // force is a force at a place, on its way to an arrow.
 type force struct {
 	ref      sheet.Ref
-	name     []ink.Run
+	name     []drawing.Run
 	at       r3.Vec
-	along    r3.Vec  // a unit vector: the sense that counts as positive
-	value    float64 // along it, N
-	known    bool
+	along    r3.Vec         // a unit vector: the sense that counts as positive
+	amount   problem.Affine // along it, N, or N·m of a couple
 	given    bool
 	touch    touch
-	oneSided bool // a negative value cannot be
+	oneSided bool // a negative amount cannot be
+	beyond   bool // nor can this one
 	body     int
 	weight   bool
-	couple   bool // along its axis, N·m
-	unnamed  bool // its arrow is one of several with the same name
+	falls    bool          // from its point, whatever lies there
+	couple   bool          // along its axis
+	belt     *problem.Belt // of which it is the tension of a part
+	unnamed  bool          // its arrow is one of several with the same name
 }
 
 // arrow draws a force or couple: in the sense that it has where its value is known, else in the
 // one that counts as positive.
 func (b *builder) arrow(f force) {
-	if f.known && f.value == 0 {
+	value, known := f.amount.Sum(b.unknown)
+	t := Thing{Kind: Force, Ref: f.ref, At: []r3.Vec{f.at}, Along: f.along, Share: 0.5, Tone: drawing.Found, Open: !known,
+		Label: called(f.name, OfUnknown)}
+	dim, largest := units.Force, b.max
+	if f.couple {
+		t.Kind, dim, largest = Couple, units.Moment, b.max*b.out.Size
+	}
+	if known && !(math.Abs(value) > nothing*largest) {
 		b.zero(f)
 		return
 	}
 	if !finite(f.along) {
 		return
 	}
-	t := Thing{Kind: Force, Ref: f.ref, At: []r3.Vec{f.at}, Along: f.along, Share: 0.5, Tone: ink.Found, Open: !f.known,
-		Label: Label{Runs: f.name, Short: f.name, Rank: OfUnknown}}
-	dim, largest := units.Force, b.max
-	if f.couple {
-		t.Kind, dim, largest = Couple, units.Moment, b.max*b.out.Size
-	}
 	if f.given {
-		t.Tone, t.Label.Rank = ink.Load, OfForce
+		t.Tone, t.Label.Rank = drawing.Load, OfForce
 	}
 	if f.weight {
 		t.Label.Rank = OfBody
 	}
-	if f.known {
-		if !(math.Abs(f.value) > nothing*largest) {
-			b.zero(f)
-			return
-		}
-		t.Value = math.Abs(f.value)
+	if known {
+		t.Value = math.Abs(value)
 		t.Label.Runs = With(f.name, " = "+b.magnitude(f.ref, f.given, t.Value, b.p.Units.For(dim)))
 		t.Share = math.Min(1, t.Value/largest)
 	}
-	if f.known && f.value < 0 {
-		t.Along, t.Broken = r3.Scale(-1, f.along), f.oneSided
-		switch f.touch {
-		case pulls:
-			f.touch = pushes
-		case pushes:
-			f.touch = pulls
-		}
+	movable := !f.couple && f.touch != pushes
+	if value < 0 {
+		t.Along, t.Broken, f.touch = r3.Scale(-1, f.along), f.oneSided, -f.touch
 	}
-	if t.Broken {
+	if t.Broken = t.Broken || known && f.beyond; t.Broken {
 		t.Label.Mark = "!"
 	}
 	if f.unnamed {
 		t.Label = Label{}
 	}
-	if !f.couple {
-		t.Head = f.touch == pushes || f.touch == outside && b.into(f.body, f.at, t.Along)
-		b.makeWay(&t, f.touch == outside)
-	} else {
-		for _, o := range b.out.Things { // one round the other
-			if o.Kind == Couple && r3.Norm(r3.Sub(o.At[0], t.At[0])) <= Flat*b.out.Size && math.Abs(r3.Dot(o.Along, t.Along)) > 1-Flat {
-				t.Behind = append(t.Behind, o.Share)
-			}
+	t.Head = !f.couple && (f.touch == pushes || f.touch == outside && b.into(f.body, f.at, t.Along))
+	if movable && b.along(f.at, t.Side(), (*Thing).member) { // it would lie on that
+		if f.falls || b.along(f.at, r3.Scale(-1, t.Side()), (*Thing).member) {
+			t.Aside = besideMember
+		} else {
+			t.Head = !t.Head
 		}
 	}
+	b.makeWay(&t, f.touch == outside, f.belt)
 	b.add(t)
 }
 
 // makeWay keeps an arrow off another at its place on one line: on the other side of the
-// place, where it may be; behind one of the same sense; beside one of the other.
-func (b *builder) makeWay(t *Thing, free bool) {
+// place, where it may be; behind one of the same sense; beside one of the other. The two
+// parts of a belt leave its drum on both sides. Couples about one axis are drawn one round
+// the other.
+func (b *builder) makeWay(t *Thing, free bool, belt *problem.Belt) {
+	const drum = 3 // as far aside as the rim of a drum whose size is not known
 	for i := range b.out.Things {
 		o := &b.out.Things[i]
-		if o.Kind != Force || !o.sameSide(t) || r3.Norm(r3.Sub(o.At[0], t.At[0])) > Flat*b.out.Size {
+		if o.Kind != t.Kind || !b.near(o.At[0], t.At[0]) {
 			continue
 		}
-		switch {
-		case free:
-			t.Head = !t.Head
-			b.makeWay(t, false)
-			return
-		case o.Head == t.Head:
+		switch cos := r3.Dot(t.Side(), o.Side()); {
+		case t.Kind == Couple && cos < Flat-1: // it has no side
 			t.Behind = append(t.Behind, o.Share)
+		case cos <= 1-Flat:
+		case free && t.Kind == Force:
+			t.Head = !t.Head
+			b.makeWay(t, false, belt)
+			return
+		case belt != nil && slices.ContainsFunc(belt.Lines[:], func(i int) bool { return b.p.Lines[i].Ref == o.Ref }):
+			o.Aside, t.Aside = -drum, drum
+		case o.Head == t.Head:
+			t.Behind, o.Followed = append(t.Behind, o.Share), true
 		default:
 			o.Aside, t.Aside = -1, 1
 		}
 	}
 }
 
-// side is the direction from an arrow's place to the arrow.
-func (t *Thing) side() r3.Vec {
+// Side is the direction from an arrow's place to the arrow.
+func (t *Thing) Side() r3.Vec {
 	if t.Head {
 		return r3.Scale(-1, t.Along)
 	}
 	return t.Along
 }
 
-// sameSide tells that two arrows at a place lie on the same side of it, on one line.
-func (t *Thing) sameSide(o *Thing) bool { return r3.Dot(t.side(), o.side()) > 1-Flat }
-
 // zero notes what is zero and therefore not drawn.
 func (b *builder) zero(f force) {
-	if !f.unnamed && !slices.ContainsFunc(b.out.Zero, func(z []ink.Run) bool { return slices.Equal(z, f.name) }) {
+	if !f.unnamed && !slices.ContainsFunc(b.out.Zero, func(z []drawing.Run) bool { return slices.Equal(z, f.name) }) {
 		b.out.Zero = append(b.out.Zero, f.name)
 	}
 }
@@ -153,8 +159,8 @@ func (b *builder) into(body int, at, along r3.Vec) bool {
 	if body < 0 || body >= len(b.p.Bodies) || b.p.Bodies[body].Particle {
 		return false
 	}
-	ahead, behind := b.barAlong(body, at, along), b.barAlong(body, at, r3.Scale(-1, along))
-	if ahead != behind {
+	bars := func(t *Thing) bool { return t.Kind == Bar && t.Ref == b.p.Bodies[body].Ref }
+	if ahead := b.along(at, along, bars); ahead != b.along(at, r3.Scale(-1, along), bars) {
 		return ahead
 	}
 	pts := b.places(body)
@@ -165,21 +171,22 @@ func (b *builder) into(body int, at, along r3.Vec) bool {
 	return r3.Dot(r3.Sub(mean(pts), at), along) > -side*b.out.Size
 }
 
-// barAlong tells that a bar of a body leaves a place in a direction.
-func (b *builder) barAlong(body int, at, way r3.Vec) bool {
-	return slices.ContainsFunc(b.out.Things, func(t Thing) bool {
-		if t.Kind != Bar || t.Ref != b.p.Bodies[body].Ref || offLine(at, t.At[0], t.At[1]) > Flat*b.out.Size {
-			return false
-		}
-		one, two := r3.Dot(r3.Sub(t.At[0], at), way), r3.Dot(r3.Sub(t.At[1], at), way)
-		parallel := r3.Norm(r3.Cross(unit(r3.Sub(t.At[1], t.At[0])), way)) < Flat
-		return parallel && math.Min(one, two) < Flat*b.out.Size && math.Max(one, two) > Flat*b.out.Size
-	})
+// besideMember is how far aside an arrow gives way to a member, as Aside has it.
+const besideMember = 1.6
+
+// along tells that a straight part of the things that count leaves a place in a direction.
+func (b *builder) along(at, way r3.Vec, counts func(*Thing) bool) bool {
+	const same = 0.995 // the cosine of 6°: less is told apart
+	return slices.ContainsFunc(b.leaving(at, b.out.Things, counts), func(u r3.Vec) bool { return r3.Dot(u, way) > same })
 }
 
-// maximum finds the largest force that an arrow shows.
-func (b *builder) maximum(acts func(func(*problem.Act) bool)) {
-	for a := range acts {
+// maximum finds the largest force that an arrow shows, on one of the bodies or, where none
+// is listed, on any.
+func (b *builder) maximum(bodies []int) {
+	for a := range b.p.Acts() {
+		if len(bodies) > 0 && !slices.Contains(bodies, a.Body) {
+			continue
+		}
 		b.max = math.Max(b.max, r3.Norm(a.Force.Const))
 		for _, t := range a.Force.Terms {
 			if x, ok := b.unknown(t.Unknown); ok {
@@ -192,143 +199,126 @@ func (b *builder) maximum(acts func(func(*problem.Act) bool)) {
 	}
 }
 
-// member draws the forces with which a member or rope acts on a body at a point: one for
-// each stretch that ends there.
-func (b *builder) member(l *problem.Line, a *problem.Act) {
-	f := force{ref: l.Ref, name: Typeset(l.Name), at: b.at(a), body: a.Body, touch: pulls, given: len(l.Magnitude.Terms) == 0}
-	if l.Kind.Info().Positive == "compression" {
-		f.touch = pushes
-	}
-	f.value, f.known = l.Magnitude.Sum(b.unknown)
-	f.oneSided = l.Kind.Info().Sense == problem.PullOnly || l.Kind.Info().Sense == problem.PushOnly
-	for _, leg := range l.Legs {
-		u := leg.U
-		switch a.Point {
-		case leg.From:
-		case leg.To:
-			u = r3.Scale(-1, u)
-		default:
-			continue
+// act draws the forces or couples of a line, joint or couple on a body.
+func (b *builder) act(from problem.Source, a *problem.Act) {
+	f := force{at: b.at(a), body: a.Body}
+	switch from.Thing {
+	case problem.ALine:
+		if l := &b.p.Lines[from.Index]; l.OK {
+			f.ref, f.name, f.unnamed = l.Ref, Typeset(l.Name), b.whole && a != &l.Acts[0]
+			b.line(f, l, a)
 		}
-		if f.along = u; f.touch == pushes {
-			f.along = r3.Scale(-1, u)
+	case problem.AJoint:
+		if j := &b.p.Joints[from.Index]; j.OK {
+			f.ref = j.Ref
+			b.joint(f, j, a)
 		}
-		b.arrow(f)
+	case problem.ACouple:
+		if c := &b.p.Couples[from.Index]; c.OK {
+			f.ref, f.name, f.couple = c.Ref, Typeset(c.Name), true
+			if pts := b.places(c.Body); !b.placed(a.Point) && len(pts) > 0 {
+				f.at = mean(pts) // it acts on the whole body, so that anywhere will do
+			}
+			b.vector(f, a.Couple, c.U, c.Magnitude)
+		}
 	}
 }
 
-// directed draws a force that has a direction or components of its own, as it acts on one
-// body.
-func (b *builder) directed(l *problem.Line, a *problem.Act, unnamed bool) {
-	f := force{ref: l.Ref, name: Typeset(l.Name), at: b.at(a), body: a.Body, given: len(a.Force.Terms) == 0, known: true, unnamed: unnamed}
-	switch particle := a.Body >= 0 && b.p.Bodies[a.Body].Particle; {
-	case l.Kind == problem.Contact:
-		f.touch, f.oneSided = pushes, true
-	case l.Kind == problem.Weight || particle:
+// line draws the forces with which a line acts on a body: a member or rope with one for
+// each stretch that ends there.
+func (b *builder) line(f force, l *problem.Line, a *problem.Act) {
+	kind := l.Kind.Info()
+	f.touch, f.oneSided, f.falls, f.belt = touches[l.Kind], kind.Sense >= problem.PullOnly, l.Kind == problem.Weight, l.Belt
+	if f.touch == outside && a.Body >= 0 && b.p.Bodies[a.Body].Particle {
 		f.touch = pulls
 	}
-	switch {
-	case f.given:
-		f.along, f.value = unit(a.Force.Const), r3.Norm(a.Force.Const)
-		b.arrow(f)
-	case l.ByComponents(): // each by itself, known or unknown
-		for k, x := range []float64{a.Force.Const.X, a.Force.Const.Y, a.Force.Const.Z} {
-			if x != 0 {
-				f.name, f.along, f.value = typesetPart(l.Name, "xyz"[k:k+1]), [3]r3.Vec{{X: 1}, {Y: 1}, {Z: 1}}[k], x
-				b.arrow(f)
-			}
+	if d, ok := l.Direction(); !kind.Path {
+		if l.Components != nil || !ok {
+			d = r3.Vec{}
 		}
-		for _, t := range a.Force.Terms {
-			b.term(f, t)
-		}
-	default:
-		f.value, f.known = l.Magnitude.Sum(b.unknown)
-		f.along = unit(directionOf(a))
-		if d, ok := l.Direction(); ok && len(a.Force.Terms) > 0 {
-			// The positive sense is that of the line, on its second body the opposite.
-			f.along = r3.Scale(math.Copysign(1, r3.Dot(d, a.Force.Terms[0].D)*l.Magnitude.Terms[0].Coef), d)
-		}
-		b.arrow(f)
+		b.vector(f, a.Force, d, l.Magnitude)
+		return
 	}
-}
-
-// directionOf is the direction of an act's force while its unknowns are one.
-func directionOf(a *problem.Act) r3.Vec {
-	f := a.Force.Const
-	for _, t := range a.Force.Terms {
-		f = r3.Add(f, t.D)
-	}
-	return f
-}
-
-// term draws the force or couple of one unknown.
-func (b *builder) term(f force, t problem.ActTerm) {
-	f.name, f.along, f.given = TypesetUnknown(b.p, t.Unknown), unit(t.D), false
-	f.value, f.known = b.unknown(t.Unknown)
-	f.value *= r3.Norm(t.D)
-	b.arrow(f)
-}
-
-// joint draws what a joint exerts on a body: each unknown for itself, and of a rough
-// surface on the point of slipping the friction F = μN beside the normal force.
-func (b *builder) joint(j *problem.Joint, a *problem.Act) {
-	f := force{ref: j.Ref, at: b.at(a), body: a.Body}
-	normal := f
-	if j.Kind.Info().PushOnly {
-		normal.touch, normal.oneSided = pushes, true
-	}
-	switch {
-	case j.Impending:
-		sign := 1.0
-		if a.Body != j.First {
-			sign = -1
-		}
-		n := j.Forces.Terms[0].Unknown
-		b.term(normal, problem.ActTerm{Unknown: n, D: r3.Scale(sign, j.Normal)})
-		f.name, f.along = append(Italic("μ"), TypesetUnknown(b.p, n)...), r3.Scale(-sign, j.Slip)
-		f.value, f.known = b.unknown(n)
-		if f.value *= j.Friction; j.Friction > 0 {
+	f.amount, f.given = l.Magnitude, len(l.Magnitude.Terms) == 0
+	for _, leg := range l.Legs {
+		if away := map[int]float64{leg.To: -1, leg.From: 1}[a.Point]; away != 0 {
+			f.along = r3.Scale(away*float64(f.touch), leg.U)
 			b.arrow(f)
 		}
-	case len(a.Force.Terms) > 0:
-		b.term(normal, a.Force.Terms[0])
-		for _, t := range a.Force.Terms[1:] {
-			b.term(f, t)
+	}
+}
+
+// vector draws a force or couple in one arrow: what is given of it, and a magnitude that is
+// sought along d. Where d is zero each unknown has an arrow of its own.
+func (b *builder) vector(f force, v problem.Vector, d r3.Vec, magnitude problem.Affine) {
+	f.given = len(v.Terms) == 0
+	if f.given {
+		f.along, f.amount = unit(v.Const), problem.Affine{Const: r3.Norm(v.Const)}
+		b.arrow(f)
+		return
+	}
+	for k, x := range []float64{v.Const.X, v.Const.Y, v.Const.Z} { // beside unknown ones each by itself
+		if x != 0 && d == (r3.Vec{}) {
+			known := f
+			known.name, known.along = withPart(f.name, "xyz"[k:k+1]), [3]r3.Vec{{X: 1}, {Y: 1}, {Z: 1}}[k]
+			known.amount = problem.Affine{Const: x}
+			b.arrow(known)
 		}
 	}
-	f.couple = true
-	for _, t := range a.Couple.Terms {
+	for _, t := range v.Terms {
+		if d != (r3.Vec{}) { // the positive sense is that of d, on the second body the opposite
+			f.along, f.amount = r3.Scale(math.Copysign(1, r3.Dot(d, t.D)*magnitude.Terms[0].Coef), d), magnitude
+			b.arrow(f)
+			return
+		}
 		b.term(f, t)
 	}
 }
 
-// typedCouple draws a couple of the sheet. It acts on the whole body, so that anywhere
-// will do: where it is typed, or in the middle of the body.
-func (b *builder) typedCouple(c *problem.Couple, a *problem.Act) {
-	at := a.At
-	if b.placed(a.Point) {
-		at = b.p.Points[a.Point].At
-	} else if pts := b.places(c.Body); len(pts) > 0 {
-		at = mean(pts)
+// term draws the force or couple of one unknown.
+func (b *builder) term(f force, t problem.ActTerm) {
+	f.name, f.along = TypesetUnknown(b.p, t.Unknown), unit(t.D)
+	f.amount = problem.Affine{Terms: []problem.Term{{Unknown: t.Unknown, Coef: r3.Norm(t.D)}}}
+	b.arrow(f)
+}
+
+// joint draws what a joint exerts on a body: each unknown for itself, and of a rough
+// surface on the point of slipping the friction μN beside the normal force.
+func (b *builder) joint(f force, j *problem.Joint, a *problem.Act) {
+	for i, t := range a.Force.Terms {
+		if !b.shows(t.Unknown) {
+			continue
+		}
+		part := f
+		part.beyond = i > 0 && b.slips(j)
+		if i == 0 && j.Kind.Info().PushOnly {
+			part.touch, part.oneSided = pushes, true
+		}
+		if !j.Impending {
+			b.term(part, t)
+			continue
+		}
+		normal := r3.Scale(math.Copysign(1, r3.Dot(t.D, j.Normal)), j.Normal)
+		b.term(part, problem.ActTerm{Unknown: t.Unknown, D: normal})
+		if j.Friction > 0 {
+			f.name, f.along = append(Italic("μ"), TypesetUnknown(b.p, t.Unknown)...), unit(r3.Sub(t.D, normal))
+			f.amount = problem.Affine{Terms: []problem.Term{{Unknown: t.Unknown, Coef: j.Friction}}}
+			b.arrow(f)
+		}
 	}
-	sign := 1.0
-	if a.Body != c.Body {
-		sign = -1
-	}
-	f := force{ref: c.Ref, name: Typeset(c.Name), at: at, couple: true}
-	switch {
-	case len(c.Magnitude.Terms) == 0:
-		f.along, f.value, f.known, f.given = unit(a.Couple.Const), r3.Norm(a.Couple.Const), true, true
-		b.arrow(f)
-	case c.U != r3.Vec{}:
-		f.along = r3.Scale(sign, c.U)
-		f.value, f.known = c.Magnitude.Sum(b.unknown)
-		b.arrow(f)
-	default:
-		for _, t := range a.Couple.Terms {
+	f.couple = true
+	for _, t := range a.Couple.Terms {
+		if b.shows(t.Unknown) {
 			b.term(f, t)
 		}
 	}
+}
+
+// slips tells that the friction found at a joint is more than its surface has.
+func (b *builder) slips(j *problem.Joint) bool {
+	return b.sol != nil && slices.ContainsFunc(b.sol.Checks, func(c statics.Check) bool {
+		return c.Kind == statics.CheckFriction && !c.OK && c.Joint >= 0 && &b.p.Joints[c.Joint] == j
+	})
 }
 
 // weight draws the weight of a body at its centre of gravity.
@@ -337,7 +327,7 @@ func (b *builder) weight(i int) {
 	if body.Weight == 0 {
 		return
 	}
-	name := []ink.Run{{Text: "W", Style: ink.Italic}, {Text: body.Name, Style: ink.Italic, Level: -1}}
-	b.add(Thing{Kind: Dot, Ref: body.Ref, At: []r3.Vec{body.Centre}, Tone: ink.Load})
-	b.arrow(force{ref: body.Ref, name: name, at: body.Centre, along: r3.Scale(-1, b.p.Up), value: body.Weight, known: true, given: true, touch: pulls, body: i, weight: true})
+	name := []drawing.Run{{Text: "W", Style: drawing.Italic}, {Text: body.Name, Style: drawing.Italic, Level: -1}}
+	b.add(Thing{Kind: Dot, Ref: body.Ref, At: []r3.Vec{body.Centre}, Tone: drawing.Load})
+	b.arrow(force{ref: body.Ref, name: name, at: body.Centre, along: r3.Scale(-1, b.p.Up), amount: problem.Affine{Const: body.Weight}, given: true, touch: pulls, body: i, weight: true})
 }

@@ -6,7 +6,7 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r3"
 
-	"trivet/mechanics/ink"
+	"trivet/mechanics/drawing"
 	"trivet/mechanics/problem"
 	"trivet/mechanics/statics"
 	"trivet/mechanics/working"
@@ -29,13 +29,7 @@ func Part(p *problem.Problem, sol *statics.Solution, about working.Subject) Scen
 		return System(p, sol, Options{})
 	}
 	b := newBuilder(p, sol, Options{})
-	b.maximum(func(yield func(*problem.Act) bool) {
-		for a := range p.Acts() {
-			if (len(about.Bodies) == 0 || slices.Contains(about.Bodies, a.Body)) && !yield(a) {
-				return
-			}
-		}
-	})
+	b.maximum(about.Bodies)
 	named := make([]bool, len(p.Points))
 	for _, i := range about.Points {
 		named[i] = true
@@ -48,7 +42,7 @@ func Part(p *problem.Problem, sol *statics.Solution, about working.Subject) Scen
 	if about.Axis != nil {
 		b.centre(*about.Axis)
 	}
-	b.names(func(i int) bool { return named[i] })
+	b.names(named)
 	return b.out
 }
 
@@ -75,6 +69,12 @@ func (b *builder) cut(about working.Subject, named []bool) {
 			b.weight(i)
 		}
 	}
+	for i := range b.p.Lines { // members within a part that is cut free
+		if l := &b.p.Lines[i]; l.OK && l.Kind.Info().Path && len(about.Bodies) > 1 && len(l.Path) == 2 && on(b.p.Points[l.Path[0]].Body) && on(b.p.Points[l.Path[1]].Body) {
+			b.path(l)
+		}
+	}
+	b.drums(about.Bodies)
 	b.loads(func(i int) bool { return on(b.p.Loads[i].Body) && (listed == 0 || slices.Contains(about.Loads, i)) })
 	acting := map[problem.Source]int{} // on how many of the bodies
 	for from, a := range b.p.Exerted() {
@@ -97,28 +97,6 @@ func speaksOf(about working.Subject, from problem.Source) bool {
 	return slices.Contains(lists[from.Thing], from.Index)
 }
 
-// act draws a force or couple of a line, joint or couple as it acts on a body.
-func (b *builder) act(from problem.Source, a *problem.Act) {
-	switch from.Thing {
-	case problem.ALine:
-		if l := &b.p.Lines[from.Index]; !l.OK {
-			return
-		} else if l.Kind.Info().Path && a.Point >= 0 {
-			b.member(l, a)
-		} else {
-			b.directed(l, a, false)
-		}
-	case problem.AJoint:
-		if j := &b.p.Joints[from.Index]; j.OK {
-			b.joint(j, a)
-		}
-	case problem.ACouple:
-		if c := &b.p.Couples[from.Index]; c.OK {
-			b.typedCouple(c, a)
-		}
-	}
-}
-
 // alone draws what a step speaks of without a body.
 func (b *builder) alone(about working.Subject, named []bool) {
 	for _, i := range about.Lines {
@@ -128,7 +106,7 @@ func (b *builder) alone(about working.Subject, named []bool) {
 				if leg.To >= 0 {
 					named[leg.To] = true
 				}
-				t.Tone = ink.Found
+				t.Tone = drawing.Found
 				b.add(t)
 			}
 		}
@@ -184,14 +162,13 @@ func Polygon(p *problem.Problem, sol *statics.Solution, body int) (s Scene, ok b
 		}
 		b.max = math.Max(b.max, r3.Norm(f))
 		next := r3.Add(at, f)
-		t := Thing{Kind: Vector, Ref: p.Bodies[body].Ref, Tone: ink.Found, At: []r3.Vec{at, next}, Label: Label{Runs: Typeset("W"), Rank: OfForce}}
+		t := Thing{Kind: Vector, Ref: p.Bodies[body].Ref, Tone: drawing.Found, At: []r3.Vec{at, next}, Label: called(Typeset("W"), OfForce)}
 		switch from.Thing {
 		case problem.ALine:
-			t.Ref, t.Label.Runs = p.Lines[from.Index].Ref, Typeset(p.Lines[from.Index].Name)
+			t.Ref, t.Label = p.Lines[from.Index].Ref, called(Typeset(p.Lines[from.Index].Name), OfForce)
 		case problem.AJoint:
-			t.Ref, t.Label.Runs = p.Joints[from.Index].Ref, Typeset(p.Joints[from.Index].Name)
+			t.Ref, t.Label = p.Joints[from.Index].Ref, called(Typeset(p.Joints[from.Index].Name), OfForce)
 		}
-		t.Label.Short = t.Label.Runs
 		b.add(t)
 		at = next
 	}
@@ -199,7 +176,7 @@ func Polygon(p *problem.Problem, sol *statics.Solution, body int) (s Scene, ok b
 		return Scene{}, false
 	}
 	if r3.Norm(at) > gap*b.max {
-		b.add(Thing{Kind: Vector, Ref: p.Bodies[body].Ref, At: []r3.Vec{at, {}}, Open: true, Label: Label{Runs: Plain("gap"), Short: Plain("gap"), Rank: OfForce}})
+		b.add(Thing{Kind: Vector, Ref: p.Bodies[body].Ref, At: []r3.Vec{at, {}}, Open: true, Label: called(Plain("gap"), OfForce)})
 	}
 	b.out.Size, b.out.Reach, b.out.Title = b.max, nil, "force polygon of "+p.Bodies[body].Name
 	return b.out, true

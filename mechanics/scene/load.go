@@ -6,7 +6,7 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r3"
 
-	"trivet/mechanics/ink"
+	"trivet/mechanics/drawing"
 	"trivet/mechanics/problem"
 	"trivet/units"
 )
@@ -57,7 +57,7 @@ func (b *builder) onPath(l *problem.Distributed, s float64) r3.Vec {
 
 // load is the diagram of one: its feet on the stretch that it loads.
 func (b *builder) load(l *problem.Distributed, largest float64) Thing {
-	t := Thing{Kind: Load, Ref: l.Ref, Along: l.Direction, Value: largest, Tone: ink.Load, Label: Label{Short: Typeset(l.Name), Rank: OfForce}}
+	t := Thing{Kind: Load, Ref: l.Ref, Along: l.Direction, Value: largest, Tone: drawing.Load, Label: Label{Short: Typeset(l.Name), Rank: OfForce}}
 	from, to := l.Loaded()
 	highest, even := 0, true
 	sign := 1.0
@@ -100,7 +100,7 @@ func stacked(a, b *Thing, near float64) bool {
 	}
 	lowA, highA := span(a)
 	lowB, highB := span(b)
-	return offLine(b.At[0], on, r3.Add(on, u)) < near && offLine(b.At[len(b.At)-1], on, r3.Add(on, u)) < near && lowB < highA-near && lowA < highB-near
+	return OffLine(b.At[0], on, r3.Add(on, u)) < near && OffLine(b.At[len(b.At)-1], on, r3.Add(on, u)) < near && lowB < highA-near && lowA < highB-near
 }
 
 // water draws the surface of the water that a load is the pressure of.

@@ -52,8 +52,8 @@ func block(a, u, up r3.Vec, places []r3.Vec) []r3.Vec {
 	return []r3.Vec{from, to, r3.Add(to, up), r3.Add(from, up)}
 }
 
-// offLine is the distance of q from the line through a and b.
-func offLine(q, a, b r3.Vec) float64 {
+// OffLine is the distance of q from the line through a and b.
+func OffLine(q, a, b r3.Vec) float64 {
 	return r3.Norm(r3.Cross(r3.Sub(q, a), unit(r3.Sub(b, a))))
 }
 
@@ -65,12 +65,12 @@ func (b *builder) slab(i int, pts []r3.Vec) []r3.Vec {
 	if !b.p.Planar || body.Weight == 0 {
 		return nil
 	}
-	legs := tree(pts)
-	if len(legs) == 0 {
+	bars := tree(pts)
+	if bars == nil {
 		return nil
 	}
-	on, along := legs[0][0], unit(r3.Sub(legs[0][1], legs[0][0]))
-	if slices.ContainsFunc(pts, func(q r3.Vec) bool { return offLine(q, on, legs[0][1]) > Flat*b.out.Size }) {
+	on, along := bars[0], unit(r3.Sub(bars[1], bars[0]))
+	if slices.ContainsFunc(pts, func(q r3.Vec) bool { return OffLine(q, on, bars[1]) > Flat*b.out.Size }) {
 		return nil
 	}
 	off := r3.Sub(body.Centre, on)
@@ -93,14 +93,25 @@ func (b *builder) plate(i int, pts []r3.Vec) []r3.Vec {
 		return nil // a bent bar, as far as anyone can tell
 	}
 	if body.Weight > 0 {
-		pts = slices.DeleteFunc(slices.Clone(pts), func(q r3.Vec) bool { return r3.Norm(r3.Sub(q, body.Centre)) <= Flat*b.out.Size })
-		for _, l := range tree(pts) {
-			if offLine(body.Centre, l[0], l[1]) <= Flat*b.out.Size {
+		pts = slices.DeleteFunc(slices.Clone(pts), func(q r3.Vec) bool { return b.near(q, body.Centre) })
+		for l := range slices.Chunk(tree(pts), 2) {
+			if OffLine(body.Centre, l[0], l[1]) <= Flat*b.out.Size {
 				return nil
 			}
 		}
 	}
 	return corners
+}
+
+// furthest is the place that is furthest from the first.
+func furthest(pts []r3.Vec) (far r3.Vec) {
+	far = pts[0]
+	for _, q := range pts {
+		if r3.Norm(r3.Sub(q, pts[0])) > r3.Norm(r3.Sub(far, pts[0])) {
+			far = q
+		}
+	}
+	return far
 }
 
 // hull gives the corners of the convex hull of points of one plane, in order;
@@ -109,13 +120,7 @@ func hull(pts []r3.Vec) (corners []r3.Vec) {
 	if len(pts) < 3 {
 		return nil
 	}
-	o := pts[0]
-	far, normal := o, r3.Vec{}
-	for _, q := range pts {
-		if r3.Norm(r3.Sub(q, o)) > r3.Norm(r3.Sub(far, o)) {
-			far = q
-		}
-	}
+	o, far, normal := pts[0], furthest(pts), r3.Vec{}
 	size, along := r3.Norm(r3.Sub(far, o)), unit(r3.Sub(far, o))
 	for _, q := range pts {
 		if c := r3.Cross(along, r3.Sub(q, o)); r3.Norm(c) > r3.Norm(normal) {

@@ -5,11 +5,13 @@
 package scene
 
 import (
+	"iter"
 	"math"
+	"slices"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
-	"trivet/mechanics/ink"
+	"trivet/mechanics/drawing"
 	"trivet/mechanics/problem"
 	"trivet/mechanics/sheet"
 	"trivet/mechanics/statics"
@@ -23,8 +25,8 @@ type Scene struct {
 	Up     r3.Vec
 	Size   float64 // the diagonal of the box of the problem's points, m; 1 where there is none
 	Things []Thing
-	Zero   [][]ink.Run // forces that are zero, which are said and not drawn
-	Reach  []r3.Vec    // what the figure leaves room for, beside its things
+	Zero   [][]drawing.Run // forces that are zero, which are said and not drawn
+	Reach  []r3.Vec        // what the figure leaves room for, beside its things
 
 	// Dimensions writes a length between places of Reach; nil where no dimensions are drawn.
 	Dimensions func(m float64) string
@@ -32,26 +34,28 @@ type Scene struct {
 
 // Thing is one of them.
 type Thing struct {
-	Kind    Kind
-	Ref     sheet.Ref // the row that it stands for
-	At      []r3.Vec  // m; what of it is said beside each kind
-	Along   r3.Vec    // a unit vector, likewise
-	Radius  float64   // of a disc, m; of a dot, 1 where it is a particle
-	Heights []float64 // of a load's diagram above each place, from -1 to 1
-	Values  []string  // and what is written there
-	Base    float64   // and of what it stands on
-	Share   float64   // of an arrow: its magnitude as a share of the largest, 0.5 where it is not known
-	Behind  []float64 // the shares of arrows of the same sense at the same place that it begins behind
-	Value   float64   // N or N·m, positive: of an arrow whose magnitude is known, of a load the largest of the sheet's intensities, N/m
-	Aside   float64   // -1 or 1 where an arrow of the other sense lies on the same line: to which side it gives way
-	Head    bool      // the arrow's head is at the place, which it pushes; else its tail, which it pulls
-	Tone    ink.Tone  // Load of what is given, Found of what is sought, Dark of the rest
-	Open    bool      // its magnitude is not known
-	Broken  bool      // it acts in a sense that its line or support cannot have
-	Symbol  *Symbol   // of a support
-	Hanging bool      // of a support without ground behind it: on another body
-	Slope   []ink.Run // the angle of a surface to the horizontal, where it has one
-	Label   Label
+	Kind     Kind
+	Ref      sheet.Ref     // the row that it stands for
+	Body     string        // the name of the body that an outline, bar or disc belongs to
+	At       []r3.Vec      // m; what of it is said beside each kind
+	Along    r3.Vec        // a unit vector, likewise
+	Radius   float64       // of a disc, m; of a dot, 1 where it is a particle
+	Heights  []float64     // of a load's diagram above each place, from -1 to 1
+	Values   []string      // and what is written there
+	Base     float64       // and of what it stands on
+	Share    float64       // of an arrow: its magnitude as a share of the largest, 0.5 where it is not known
+	Behind   []float64     // the shares of arrows of the same sense at the same place that it begins behind
+	Value    float64       // N or N·m, positive: of an arrow whose magnitude is known, of a load the largest of the sheet's intensities, N/m
+	Followed bool          // another arrow of the same sense begins behind it
+	Aside    float64       // -1 or 1 where an arrow of the other sense lies on the same line: to which side it gives way; more at a drum
+	Head     bool          // the arrow's head is at the place, which it pushes; else its tail, which it pulls
+	Tone     drawing.Tone  // Load of what is given, Found of what is sought, Dark of the rest
+	Open     bool          // its magnitude is not known
+	Broken   bool          // it acts in a sense that its line or support cannot have
+	Symbol   *Symbol       // of a support
+	Hanging  bool          // of a support without ground behind it: on another body
+	Slope    []drawing.Run // the angle of a surface to the horizontal, where it has one
+	Label    Label
 }
 
 // Kind is the kind of a thing.
@@ -60,7 +64,7 @@ type Kind int
 // The kinds of things.
 const (
 	Outline Kind = iota // a body: At are its corners
-	Bar                 // a bar of a body: At are its ends
+	Bar                 // the bars of a body: At are the ends of each in turn
 	Disc                // a wheel or drum: its centre, Along its axis
 	Cable               // members: At are their ends
 	Strut
@@ -75,20 +79,40 @@ const (
 	Water   // the surface of water, at a place; Along is upwards
 	Vector  // from a place to another
 	Centre  // what moments are taken about: a place, and an axis where Along is not zero
+	Section // through members: At are the places where it cuts them, in order
 	Name    // of a point, at a place
 )
 
 // Member tells that a thing is one of the members.
 func (k Kind) Member() bool { return k >= Cable && k <= Spring }
 
+func (t *Thing) member() bool   { return t.Kind.Member() }
+func (t *Thing) straight() bool { return t.Kind == Bar || t.Kind.Member() }
+
+// Lines gives the ends of each straight part of a bar, a member or an outline that has a
+// length.
+func (t *Thing) Lines() iter.Seq2[r3.Vec, r3.Vec] {
+	return func(yield func(from, to r3.Vec) bool) {
+		step := map[bool]int{true: 1, false: 2}[t.Kind == Outline]
+		for i := 0; i < len(t.At) && (t.Kind == Outline || t.straight()); i += step {
+			from, to := t.At[i], t.At[(i+1)%len(t.At)]
+			if from != to && !yield(from, to) {
+				return
+			}
+		}
+	}
+}
+
 // Label is what is written beside a thing. Where there is no room for all of it there is
 // for Short. Mark stands behind both.
 type Label struct {
-	Runs, Short []ink.Run
+	Runs, Short []drawing.Run
 	Mark        string // "(T)", "(C)", "(0)" of a member, "!" of what cannot be
 	Rank        Rank
-	Small       bool
 }
+
+// called is the label that a name is.
+func called(name []drawing.Run, rank Rank) Label { return Label{Runs: name, Short: name, Rank: rank} }
 
 // Rank is how much a reader would miss a label: where there is no room for all, the
 // first ranks have theirs.
@@ -100,15 +124,16 @@ const (
 	OfForce               // a known one
 	OfBody
 	OfPoint
-	OfSize // a length
+	OfSize // a length, a coefficient, an angle: in small letters
 )
 
 // Options say what stands in the figure of a problem beside what has to.
 type Options struct {
-	Dimensions bool
+	Dimensions bool            // and what is typed of members
 	Asked      []problem.Query // reactions among them are drawn as arrows with their names
 	Reactions  bool            // all reactions are, as far as they are found
 	Lengths    bool            // of members, beside them
+	Sections   [][]int         // the lines that each section of the hand solution goes through
 
 	// Typed is the magnitude of a load as its cell has it, empty where the value is to be
 	// printed; nil where all are.
@@ -123,6 +148,8 @@ type builder struct {
 	opt Options
 	max float64 // the largest force, N: its arrow is the longest
 	out Scene
+
+	whole bool // all of the problem is drawn: what acts on two bodies has its name once
 }
 
 func newBuilder(p *problem.Problem, sol *statics.Solution, opt Options) *builder {
@@ -164,6 +191,17 @@ func (b *builder) unknown(j int) (float64, bool) {
 	}
 	return b.sol.X[j].Value, true
 }
+
+// shows tells that the arrow of a joint's unknown is drawn: on a free body all are, in the
+// whole problem those that are found, or asked for.
+func (b *builder) shows(unknown int) bool {
+	_, known := b.unknown(unknown)
+	return !b.whole || b.opt.Reactions && known ||
+		!b.opt.Reactions && slices.ContainsFunc(b.opt.Asked, func(q problem.Query) bool { return q.Of == problem.Source{Thing: problem.AnUnknown, Index: unknown} })
+}
+
+// near tells that two places are one to the eye.
+func (b *builder) near(p, q r3.Vec) bool { return r3.Norm(r3.Sub(p, q)) <= Flat*b.out.Size }
 
 // Flat is how far from a line or a plane a point may lie and count as on it, as a share
 // of the problem's size: less than a figure shows.

@@ -5,7 +5,7 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r3"
 
-	"trivet/mechanics/ink"
+	"trivet/mechanics/drawing"
 	"trivet/mechanics/problem"
 	"trivet/units"
 )
@@ -19,7 +19,7 @@ func (b *builder) support(j *problem.Joint) {
 	grounded := j.Second == problem.Ground || j.First == problem.Ground
 	name := j.Kind.String()
 	holds := j.Kind.Where(b.p.Planar)
-	t := Thing{Kind: Support, Ref: j.Ref, At: []r3.Vec{at}, Symbol: symbols[name], Hanging: !grounded, Label: Label{Rank: OfSize, Small: true}}
+	t := Thing{Kind: Support, Ref: j.Ref, At: []r3.Vec{at}, Symbol: symbols[name], Hanging: !grounded, Label: Label{Rank: OfSize}}
 	switch {
 	case holds.Needs == "normal":
 		t.Along = j.Normal
@@ -57,7 +57,7 @@ func (b *builder) support(j *problem.Joint) {
 
 // slope is the angle of a surface to the horizontal, of one in the plane that is neither
 // level nor upright.
-func (b *builder) slope(normal r3.Vec) []ink.Run {
+func (b *builder) slope(normal r3.Vec) []drawing.Run {
 	angle := math.Acos(math.Max(-1, math.Min(1, math.Abs(r3.Dot(normal, b.p.Up)))))
 	if !b.p.Planar || angle < Flat || angle > math.Pi/2-Flat {
 		return nil
@@ -78,12 +78,8 @@ func (b *builder) outward(j *problem.Joint, at r3.Vec) r3.Vec {
 		body = j.Second
 	}
 	var sum r3.Vec
-	for _, bar := range tree(b.places(body)) {
-		for k := range bar {
-			if r3.Norm(r3.Sub(bar[k], at)) <= Flat*b.out.Size {
-				sum = r3.Add(sum, unit(r3.Sub(bar[1-k], bar[k])))
-			}
-		}
+	for _, u := range b.leaving(at, []Thing{{Kind: Bar, At: tree(b.places(body))}}, (*Thing).straight) {
+		sum = r3.Add(sum, u)
 	}
 	if u := unit(sum); u != (r3.Vec{}) {
 		return u
@@ -94,26 +90,29 @@ func (b *builder) outward(j *problem.Joint, at r3.Vec) r3.Vec {
 // free is the direction from the ground to a support whose kind leaves it open: upwards,
 // unless a member or a bar leaves the place downwards, to a side else.
 func (b *builder) free(at r3.Vec) r3.Vec {
-	const beside = 0.75 // the cosine to a member from which a symbol would lie on it
+	const beside, slanted = 0.75, 0.3 // the cosines to a member from which a symbol would lie on it, and behind it
 	side := r3.Vec{X: 1}
 	if math.Abs(r3.Dot(side, b.p.Up)) > beside {
 		side = r3.Vec{Y: 1}
 	}
-	best, least := b.p.Up, math.Inf(1)
+	ways := b.leaving(at, b.out.Things, (*Thing).straight)
+	best, lowest := b.p.Up, math.Inf(1)
 	for i, up := range []r3.Vec{b.p.Up, side, r3.Scale(-1, side), r3.Scale(-1, b.p.Up)} {
-		cost := 0.1 * float64(i)
-		for _, t := range b.out.Things {
-			if t.Kind != Bar && !t.Kind.Member() {
-				continue
+		cost, behind := 0.1*float64(i), 0 // members on the side of the ground
+		for _, u := range ways {
+			along := r3.Dot(u, up)
+			if along < -slanted {
+				behind++
 			}
-			for k := range 2 {
-				if r3.Norm(r3.Sub(t.At[k], at)) <= Flat*b.out.Size && r3.Dot(unit(r3.Sub(t.At[1-k], t.At[k])), up) < -beside {
-					cost++
-				}
+			if along < -beside {
+				cost++
 			}
 		}
-		if cost < least {
-			best, least = up, cost
+		if behind > 0 && behind == len(ways) { // what hangs there hangs from above
+			cost++
+		}
+		if cost < lowest {
+			best, lowest = up, cost
 		}
 	}
 	return best
@@ -122,68 +121,58 @@ func (b *builder) free(at r3.Vec) r3.Vec {
 // anchors draws the ground behind fixed points that members end at: the wall or floor
 // that the most of them share, else across the members.
 func (b *builder) anchors() {
-	from := make([]r3.Vec, len(b.p.Points)) // the sum of the directions in which members leave
-	used := make([]bool, len(b.p.Points))
-	for i := range b.p.Lines {
-		l := &b.p.Lines[i]
-		if !l.OK || !l.Kind.Info().Path {
-			continue
+	ways := map[int]r3.Vec{} // by points: the sum of the directions in which members leave
+	leaves := func(i int, way r3.Vec) {
+		if b.placed(i) && b.p.Points[i].Body == problem.Ground {
+			ways[i] = r3.Add(ways[i], way)
 		}
+	}
+	for l := range b.paths() {
 		for k, leg := range l.Legs {
 			if leg.To < 0 {
 				continue
 			}
 			if k > 0 && b.placed(leg.From) { // over a pulley
-				b.add(Thing{Kind: Support, Ref: b.p.Points[leg.From].Ref, At: []r3.Vec{b.p.Points[leg.From].At}, Symbol: pulley, Along: b.p.Up, Hanging: true})
+				q := &b.p.Points[leg.From]
+				b.add(Thing{Kind: Support, Ref: q.Ref, At: []r3.Vec{q.At}, Symbol: pulley, Along: b.p.Up, Hanging: true})
 			}
-			for end, i := range [2]int{leg.From, leg.To} {
-				if b.placed(i) && b.p.Points[i].Body == problem.Ground {
-					from[i], used[i] = r3.Add(from[i], r3.Scale([2]float64{1, -1}[end], leg.U)), true
-				}
-			}
+			leaves(leg.From, leg.U)
+			leaves(leg.To, r3.Scale(-1, leg.U))
 		}
 	}
 	low, high := b.p.Extent()
-	walls := [6]r3.Vec{{X: 1}, {X: -1}, {Y: 1}, {Y: -1}, {Z: 1}, {Z: -1}} // the way from each into the space
-	on := func(wall int, q r3.Vec) bool {
-		edge := low
-		if wall%2 == 1 {
-			edge = high
-		}
-		return math.Abs(r3.Dot(r3.Sub(q, edge), walls[wall])) <= Flat*b.out.Size
+	walls := []r3.Vec{{X: 1}, {X: -1}, {Y: 1}, {Y: -1}, {Z: 1}, {Z: -1}} // the way from each into the space
+	if b.p.Planar {
+		walls = walls[:4]
 	}
-	var shared [6]int
-	for i := range from {
-		for w := range walls {
-			if used[i] && on(w, b.p.Points[i].At) {
+	on := func(into, q r3.Vec) bool {
+		return math.Abs(r3.Dot(q, into)-math.Min(r3.Dot(low, into), r3.Dot(high, into))) <= Flat*b.out.Size
+	}
+	shared := make([]float64, len(walls))
+	for i := range ways {
+		for w, into := range walls {
+			if on(into, b.p.Points[i].At) {
 				shared[w]++
 			}
 		}
 	}
-	for i := range from {
-		if !used[i] {
+	for i, q := range b.p.Points {
+		way, used := ways[i]
+		if !used {
 			continue
 		}
-		at, best, most := b.p.Points[i].At, r3.Vec{}, 0.0
+		best, max := unit(way), 0.0
 		for w, into := range walls {
-			if b.p.Planar && into.Z != 0 {
-				continue
+			score := r3.Dot(into, unit(way))
+			behind := score < -0.2 // the members lie behind it
+			if on(into, q.At) {
+				score += shared[w]
 			}
-			score := r3.Dot(into, unit(from[i]))
-			if score < -0.2 {
-				continue // the members lie behind it
-			}
-			if on(w, at) {
-				score += float64(shared[w])
-			}
-			if score > most {
-				best, most = into, score
+			if !behind && score > max {
+				best, max = into, score
 			}
 		}
-		if best == (r3.Vec{}) {
-			best = unit(from[i])
-		}
-		b.add(Thing{Kind: Support, Ref: b.p.Points[i].Ref, At: []r3.Vec{at}, Symbol: anchor, Along: best})
+		b.add(Thing{Kind: Support, Ref: q.Ref, At: []r3.Vec{q.At}, Symbol: anchor, Along: best})
 	}
 }
 

@@ -196,8 +196,9 @@ func onlyTerm(p *problem.Problem, ref sheet.Ref) bool {
 	if ref.Table != "lines" {
 		return true
 	}
-	i := p.LineNamed(ref.Row)
-	return i < 0 || len(p.Lines[i].Magnitude.Terms) == 1 && p.Lines[i].Magnitude.Const == 0 && p.Lines[i].Magnitude.Terms[0].Coef > 0
+	line, ok := p.Find(ref.Row, problem.ALine)
+	i := line.Index
+	return !ok || len(p.Lines[i].Magnitude.Terms) == 1 && p.Lines[i].Magnitude.Const == 0 && p.Lines[i].Magnitude.Terms[0].Coef > 0
 }
 
 // A cable pulls: its arrow begins at the point, and points away along the line. A strut
@@ -206,13 +207,11 @@ func TestWhatPullsAndWhatPushes(t *testing.T) {
 	sheets(t, func(name string, p *problem.Problem, _ *statics.Solution) {
 		for body := range p.CutFree() {
 			for _, thing := range scene.Free(p, nil, body).Things {
-				i := -1
-				if thing.Kind == scene.Force && thing.Ref.Table == "lines" {
-					i = p.LineNamed(thing.Ref.Row)
-				}
-				if i < 0 {
+				line, ok := p.Find(thing.Ref.Row, problem.ALine)
+				if !ok || thing.Kind != scene.Force || thing.Ref.Table != "lines" {
 					continue
 				}
+				i := line.Index
 				want := map[problem.Kind]bool{problem.Cable: false, problem.BeltKind: false, problem.Link: false, problem.SpringKind: false, problem.Weight: false, problem.Strut: true, problem.Contact: true}
 				if head, ok := want[p.Lines[i].Kind]; ok && thing.Head != head && (thing.Open || p.Lines[i].Magnitude.Const > 0) { // a compressed spring pushes
 					t.Errorf("%s: the head of the arrow of %s %s is at the point: %v", name, p.Lines[i].Kind, thing.Ref.Row, thing.Head)

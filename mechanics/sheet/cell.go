@@ -45,13 +45,13 @@ func (e SetCell) edit(s *Sheet) ([]splice, error) {
 	if err := checkName("the key", key); err != nil {
 		return nil, err
 	}
-	key, value := encodeName(key), encode(e.Text, "")
+	key, value := EncodeName(key), encode(e.Text, "")
 	last := r.pieces[len(r.pieces)-1]
 	switch {
 	case r.plain():
 		at := r.Cells[0].value
 		return []splice{
-			insert(at.Start, "{ "+encodeName(defaultKey(e.Table))+" = "),
+			insert(at.Start, "{ "+EncodeName(defaultKey(e.Table))+" = "),
 			insert(at.End, ", "+key+" = "+value+" }"),
 		}, nil
 	case r.group != nil:

@@ -112,7 +112,7 @@ func (s *Sheet) find(table, row string) (Table, Row, error) {
 	case ok:
 		return t, r, nil
 	case t.at.End == 0 && table != "":
-		return t, r, diag.New(fmt.Sprintf("there is no table [%s]", encodeName(table)), "add a row to it first")
+		return t, r, diag.New(fmt.Sprintf("there is no table [%s]", EncodeName(table)), "add a row to it first")
 	}
 	return t, r, diag.New(fmt.Sprintf("there is no row %q%s", row, inTable(table)), "add it first")
 }
@@ -121,7 +121,7 @@ func inTable(table string) string {
 	if table == "" {
 		return " before the first header"
 	}
-	return " in [" + encodeName(table) + "]" // which shows control characters as escapes
+	return " in [" + EncodeName(table) + "]" // which shows control characters as escapes
 }
 
 func errKept(row string) error {

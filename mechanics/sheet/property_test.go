@@ -62,7 +62,7 @@ func (m *maker) line(s string) {
 func (m *maker) rows(dots string) []string {
 	var headed []string
 	for _, i := range m.Perm(len(oddNames))[:m.IntN(6)] {
-		name := encodeName(oddNames[i])
+		name := EncodeName(oddNames[i])
 		switch m.IntN(5) {
 		case 0:
 			m.line(dots + name + m.blank() + "=" + m.blank() + "{" + m.blank() + strings.Join(m.cells(), m.blank()+","+m.blank()) + m.blank() + "}")

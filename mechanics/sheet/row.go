@@ -79,7 +79,7 @@ func (e AddRow) value() (string, error) {
 		if err := checkName("the key", key); err != nil {
 			return "", err
 		}
-		inner = append(inner, encodeName(key)+" = "+value)
+		inner = append(inner, EncodeName(key)+" = "+value)
 	}
 	switch {
 	case e.Table == "":
@@ -117,7 +117,7 @@ func (e AddRow) edit(s *Sheet) ([]splice, error) {
 	for i := usual - 1; i >= 0 && after.pieces == nil; i-- {
 		after, _ = t.Row(usualTop[i])
 	}
-	name := encodeName(e.Name)
+	name := EncodeName(e.Name)
 	beside, ok := line(after)
 	if !ok && t.group == nil {
 		beside, ok = line(t.Rows...)
@@ -133,7 +133,7 @@ func (e AddRow) edit(s *Sheet) ([]splice, error) {
 	case t.Listed:
 		return nil, errKept(t.Name)
 	}
-	block := "[" + encodeName(e.Table) + "]" + s.eol() + name + " = " + value + s.eol()
+	block := "[" + EncodeName(e.Table) + "]" + s.eol() + name + " = " + value + s.eol()
 	return []splice{s.paragraph(nextLine(s.text, s.tableEnd(e.Table)), block)}, nil
 }
 
@@ -197,7 +197,7 @@ func (e RenameRow) edit(s *Sheet) ([]splice, error) {
 	}
 	var out []splice
 	for _, p := range r.pieces {
-		out = append(out, splice{p.name, encodeName(e.To)})
+		out = append(out, splice{p.name, EncodeName(e.To)})
 	}
 	return out, nil
 }
@@ -241,7 +241,7 @@ func (r Row) movable() (entry, error) {
 	case r.listed():
 		return entry{}, errKept(r.Name)
 	case len(r.pieces) != 1:
-		return entry{}, diag.New(fmt.Sprintf("%q is written in several places", r.Name), "write it as "+encodeName(r.Name)+" = { ... } to move it")
+		return entry{}, diag.New(fmt.Sprintf("%q is written in several places", r.Name), "write it as "+EncodeName(r.Name)+" = { ... } to move it")
 	}
 	return r.pieces[0], nil
 }
@@ -261,7 +261,7 @@ func (e DuplicateRow) edit(s *Sheet) ([]splice, error) {
 			return nil, errKept(e.Row)
 		}
 		at := p.span()
-		copied = append(copied, s.text[at.Start:p.name.Start]+encodeName(e.As)+s.text[p.name.End:at.End])
+		copied = append(copied, s.text[at.Start:p.name.Start]+EncodeName(e.As)+s.text[p.name.End:at.End])
 	}
 	indent, between := "", ", "
 	switch {

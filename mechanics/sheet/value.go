@@ -13,8 +13,8 @@ import (
 
 var bareName = regexp.MustCompile(`^[A-Za-z0-9_-]+$`)
 
-// encodeName writes a name as a key.
-func encodeName(name string) string {
+// EncodeName writes a name as a key.
+func EncodeName(name string) string {
 	if bareName.MatchString(name) {
 		return name
 	}

@@ -148,9 +148,9 @@ func TestBeltFromTheOtherEnd(t *testing.T) {
 			if other, ok := names[name]; ok {
 				name = other
 			}
-			k := b.Problem.LineNamed(name)
+			k, _ := b.Problem.Find(name, problem.ALine)
 			v, fixed := a.Magnitude(i)
-			w, also := b.Magnitude(k)
+			w, also := b.Magnitude(k.Index)
 			if fixed != also || fixed && math.Abs(v-w) > invariance*max(1, math.Abs(v)) {
 				t.Errorf("%v: %s = %v (%v), and from the other end %v (%v)", c, l.Name, v, fixed, w, also)
 			}

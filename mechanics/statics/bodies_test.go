@@ -63,7 +63,8 @@ func (r *bodyRig) checkAnswer(t *testing.T, s *Solution, parts []part, x []float
 		x = x[len(pt.cols):]
 		switch pt.table {
 		case "lines":
-			got, _ := s.Magnitude(p.LineNamed(pt.name))
+			line, _ := p.Find(pt.name, problem.ALine)
+			got, _ := s.Magnitude(line.Index)
 			hold(pt.name, math.Abs(got-v[0]))
 		case "couples":
 			k := slices.IndexFunc(s.X, func(u Unknown) bool { return u.Name == pt.name })

@@ -6,6 +6,7 @@ import (
 	"math"
 	"slices"
 
+	"trivet/mechanics/names"
 	"trivet/mechanics/problem"
 	"trivet/mechanics/say"
 	"trivet/units"
@@ -241,7 +242,7 @@ func (a AnswerCheck) SaysInWords(p *problem.Problem) string {
 	if _, symbol := a.Query.Symbol(); symbol {
 		return a.Says(p)
 	}
-	return a.says(say.Capital(p.Called(a.Query)), " is ", ", which ", p)
+	return a.says(say.Capital(names.Called(p, a.Query)), " is ", ", which ", p)
 }
 
 func (a AnswerCheck) says(name, is, which string, p *problem.Problem) string {

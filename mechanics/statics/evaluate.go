@@ -20,56 +20,38 @@ const answerSlack = 1e-9
 func (s *Solution) Evaluate(q problem.Query) (float64, error) {
 	p := s.Problem
 	switch q.Kind {
-	case problem.AskUnknown, problem.AskCouple:
-		magnitude := times(q.Unknown, 1)
-		if q.Kind == problem.AskCouple {
-			magnitude = p.Couples[q.Couple].Magnitude
-		} else if q.Unknown < 0 {
-			magnitude = p.Lines[q.Line].Magnitude
-		}
-		v, fixed := s.single(magnitude)
+	case problem.AskValue:
+		v, fixed := s.single(p.Magnitude(q.Of))
 		if !fixed {
 			return 0, s.noValue(q.Name)
 		}
 		return v, nil
 	case problem.AskLength:
-		return p.Lines[q.Line].Length(), nil
+		return p.Lines[q.Of.Index].Length(), nil
 	case problem.AskStretch:
-		return s.stretch(q.Line)
+		return s.stretch(q.Of.Index)
 	case problem.AskUnit:
-		u, err := s.directionOf(q.Line, q.Joint)
+		u, err := s.directionOf(q.Of)
 		return problem.Component(u, int(q.Part)), err
-	case problem.AskForce, problem.AskJoint:
-		f, err := s.forceOf(q.Line, q.Joint)
-		var m r3.Vec
-		if err == nil && q.Kind == problem.AskJoint {
-			moments := p.Joints[q.Joint].Moments
-			if s.loose(moments) {
-				err = s.noValue(p.Joints[q.Joint].Name)
-			}
-			m = s.Sum(moments)
+	case problem.AskPart:
+		switch {
+		case q.Part == problem.At && q.Of.Thing == problem.ALoad:
+			return p.Loads[q.Of.Index].Distance, nil
+		case q.Part == problem.At:
+			return crossing(p, q.Of.Index)
+		case q.Of.Thing == problem.AJoint && s.loose(p.Joints[q.Of.Index].Moments):
+			return 0, s.noValue(p.NameOf(q.Of))
 		}
+		f, m, err := s.forceOf(q.Of)
 		if err != nil {
 			return 0, err
 		}
 		return partOf(f, m, q.Part)
-	case problem.AskLoads:
-		force, moment := loads(p, q.Body)
-		if q.Part == problem.At {
-			return crossing(p, q.Body)
-		}
-		return partOf(force, moment, q.Part)
-	case problem.AskSpread:
-		d := &p.Loads[q.Load]
-		if q.Part == problem.At {
-			return d.Distance, nil
-		}
-		return partOf(r3.Scale(d.Total, d.Direction), r3.Vec{}, q.Part)
 	case problem.AskMagnitude:
-		v, err := s.Evaluate(*q.Of)
+		v, err := s.Evaluate(*q.Inner)
 		return math.Abs(v), err
 	case problem.AskFriction:
-		j := &p.Joints[q.Joint]
+		j := &p.Joints[q.Of.Index]
 		if s.loose(j.Forces) {
 			return 0, s.noValue(q.Name)
 		}
@@ -121,18 +103,18 @@ func noDirection(name string) error { return &missing{name, "is zero and has no 
 // evaluatePair gives the angle between two lines or reactions, atan2(|u×v|, u·v), or
 // the component F·v of the force of one along the other.
 func (s *Solution) evaluatePair(q problem.Query) (float64, error) {
-	v, err := s.directionOf(q.Other, q.Second)
+	v, err := s.directionOf(q.With)
 	if err != nil {
 		return 0, err
 	}
 	if q.Kind == problem.AskComponent {
-		f, err := s.forceOf(q.Line, q.Joint)
+		f, _, err := s.forceOf(q.Of)
 		if err != nil {
 			return 0, err
 		}
 		return r3.Dot(f, v), nil
 	}
-	u, err := s.directionOf(q.Line, q.Joint)
+	u, err := s.directionOf(q.Of)
 	if err != nil {
 		return 0, err
 	}
@@ -141,44 +123,49 @@ func (s *Solution) evaluatePair(q problem.Query) (float64, error) {
 
 // directionOf is the unit vector of a line; of a force by components that of the
 // components found, and where there is no line that of a joint's reaction.
-func (s *Solution) directionOf(line, joint int) (r3.Vec, error) {
-	if line >= 0 {
-		if u, ok := s.Problem.Lines[line].Direction(); ok {
+func (s *Solution) directionOf(of problem.Source) (r3.Vec, error) {
+	if of.Thing == problem.ALine {
+		if u, ok := s.Problem.Lines[of.Index].Direction(); ok {
 			return u, nil
 		}
 	}
-	f, err := s.forceOf(line, joint)
+	f, _, err := s.forceOf(of)
 	if err != nil {
 		return f, err
 	}
 	size := r3.Norm(f)
-	switch {
-	case size > 0:
-		return r3.Scale(1/size, f), nil
-	case line < 0:
-		return f, noDirection(s.Problem.Joints[joint].Name)
+	if size == 0 {
+		return f, noDirection(s.Problem.NameOf(of))
 	}
-	return f, noDirection(s.Problem.Lines[line].Name)
+	return r3.Scale(1/size, f), nil
 }
 
-// forceOf is the force of a line on the first body of its path, or where there is none
-// that of the reaction of a joint on its first body.
-func (s *Solution) forceOf(line, joint int) (f r3.Vec, err error) {
-	if line < 0 {
-		j := &s.Problem.Joints[joint]
-		if s.loose(j.Forces) {
-			return f, s.noValue(j.Name)
+// forceOf is the force, and the moment with it, of a line on the first body of its path, of
+// the reaction of a joint on its first body, the resultant of a load, or of the known forces
+// on a body.
+func (s *Solution) forceOf(of problem.Source) (f, m r3.Vec, err error) {
+	switch i := of.Index; of.Thing {
+	case problem.ALine:
+		l := &s.Problem.Lines[i]
+		switch {
+		case len(l.Acts) == 0:
+			return f, m, &missing{l.Name, "acts on no body"}
+		case s.loose(l.Acts[0].Force):
+			return f, m, s.noValue(l.Name)
 		}
-		return s.Sum(j.Forces), nil
+		return s.Sum(l.Acts[0].Force), m, nil
+	case problem.AJoint:
+		j := &s.Problem.Joints[i]
+		if s.loose(j.Forces) {
+			return f, m, s.noValue(j.Name)
+		}
+		return s.Sum(j.Forces), s.Sum(j.Moments), nil
+	case problem.ALoad:
+		d := &s.Problem.Loads[i]
+		return r3.Scale(d.Total, d.Direction), m, nil
 	}
-	l := &s.Problem.Lines[line]
-	switch {
-	case len(l.Acts) == 0:
-		return f, &missing{l.Name, "acts on no body"}
-	case s.loose(l.Acts[0].Force):
-		return f, s.noValue(l.Name)
-	}
-	return s.Sum(l.Acts[0].Force), nil
+	f, m = loads(s.Problem, of.Index)
+	return f, m, nil
 }
 
 // stretch is how far a spring is stretched: as its length says, or T/k where its

@@ -65,8 +65,8 @@ func (f *follower) results() {
 			f.Spreads = append(f.Spreads, y)
 		}
 	}
-	for j, u := range s.Problem.Unknowns {
-		q := problem.Query{Name: u.Name, Kind: problem.AskUnknown, Unknown: j, Dim: u.Dim}
+	for j := range s.Problem.Unknowns {
+		q := s.Problem.Ask(j)
 		put(Single, q)
 		if !s.X[j].Fixed {
 			put(Least, q)
@@ -74,7 +74,7 @@ func (f *follower) results() {
 		}
 	}
 	for _, q := range s.Problem.Asked {
-		if q.Kind != problem.AskUnknown || q.Unknown < 0 {
+		if q.Of.Thing != problem.AnUnknown {
 			put(Single, q)
 		}
 	}
@@ -106,8 +106,8 @@ func evaluate(y *Spread, s *statics.Solution) float64 {
 	if s == nil || nowhere(s) {
 		return math.Inf(1)
 	}
-	if y.End != Single && !s.X[y.Unknown].Fixed {
-		x := s.X[y.Unknown]
+	if y.End != Single && !s.X[y.Of.Index].Fixed {
+		x := s.X[y.Of.Index]
 		switch {
 		case stateless(s) || !x.Ranged:
 			return math.NaN()

@@ -58,7 +58,7 @@ func shown(s *statics.Solution, q problem.Query) string {
 	switch {
 	case c.OK, bounded:
 		return c.Text(func(si float64) string { return s.Problem.Units.For(q.Dim).Number(si, s.Problem.Figures) })
-	case q.Kind != problem.AskUnknown, q.Unknown < 0, s.Verdict == statics.NoEquilibrium:
+	case q.Of.Thing != problem.AnUnknown, s.Verdict == statics.NoEquilibrium:
 		return "none"
 	}
 	return "free"

@@ -144,10 +144,10 @@ func resultOf(s *statics.Solution, q problem.Query) SweptCell {
 	if v, err := s.Evaluate(q); err == nil {
 		return SweptCell{OK: true, SI: v}
 	}
-	if q.Kind != problem.AskUnknown || q.Unknown < 0 {
+	if q.Of.Thing != problem.AnUnknown {
 		return SweptCell{}
 	}
-	x := s.X[q.Unknown]
+	x := s.X[q.Of.Index]
 	return SweptCell{Ranged: x.Ranged, Low: x.Low, High: x.High}
 }
 

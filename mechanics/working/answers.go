@@ -8,6 +8,7 @@ import (
 
 	"trivet/mechanics/doc"
 	"trivet/mechanics/handsolve"
+	"trivet/mechanics/names"
 	"trivet/mechanics/problem"
 	english "trivet/mechanics/say"
 	"trivet/mechanics/statics"
@@ -22,7 +23,7 @@ func (b *builder) answers(conclusions []doc.Block) {
 	asked := b.p.Asked
 	if len(asked) == 0 {
 		for j := range b.s.X {
-			asked = append(asked, problem.Query{Name: b.s.X[j].Name, Unknown: j, Line: -1, Joint: -1, Body: -1, Load: -1, Dim: b.p.Unknowns[j].Dim})
+			asked = append(asked, b.p.Ask(j))
 		}
 	}
 	for _, q := range asked {
@@ -30,8 +31,8 @@ func (b *builder) answers(conclusions []doc.Block) {
 		switch {
 		case b.s.Verdict == statics.NoEquilibrium && b.dependsOnSolution(q):
 			none = append(none, called(b.p, q))
-		case err != nil && q.Kind == problem.AskUnknown && q.Unknown >= 0 && b.s.X[q.Unknown].Ranged:
-			body = append(body, sentence(b.s.RangeWords(q.Unknown)))
+		case err != nil && q.Of.Thing == problem.AnUnknown && b.s.X[q.Of.Index].Ranged:
+			body = append(body, sentence(b.s.RangeWords(q.Of.Index)))
 		case err != nil:
 			body = append(body, sentence(err.Error()))
 		default:
@@ -55,7 +56,7 @@ func called(p *problem.Problem, q problem.Query) string {
 	if name, ok := q.Symbol(); ok {
 		return name
 	}
-	return english.Capital(p.Called(q))
+	return english.Capital(names.Called(p, q))
 }
 
 // dependsOnSolution tells results that are not of the geometry or the loads alone.
@@ -66,11 +67,15 @@ func (b *builder) dependsOnSolution(q problem.Query) bool {
 // senseWord is tension or compression of a line, also of one whose magnitude follows from others,
 // push or pull of a contact, or empty.
 func (b *builder) senseWord(q problem.Query) string {
-	line := q.Line
-	if q.Unknown >= 0 && b.p.Unknowns[q.Unknown].Own {
-		line = b.p.Unknowns[q.Unknown].Line
+	line := -1
+	switch {
+	case q.Kind != problem.AskValue:
+	case q.Of.Thing == problem.ALine:
+		line = q.Of.Index
+	case q.Of.Thing == problem.AnUnknown && b.p.Unknowns[q.Of.Index].Own:
+		line = b.p.Unknowns[q.Of.Index].Line
 	}
-	if q.Kind != problem.AskUnknown || line < 0 {
+	if line < 0 {
 		return ""
 	}
 	info := b.p.Lines[line].Kind.Info()
@@ -104,31 +109,27 @@ func (b *builder) answer(q problem.Query, v float64) answer {
 	if u := b.p.Units.Angle; q.Dim == units.Angle && u.Symbol == "deg" {
 		shown = doc.Math{Op: doc.Degrees, Of: []doc.Math{figures(u.In(v), b.p.Figures)}}
 	}
-	return answer{b, q, v, b.asked(q), shown, b.ownerOf(q)}
+	return answer{b, q, v, b.asked(q), shown, b.ownerOf(q.Of)}
 }
 
-func (b *builder) ownerOf(q problem.Query) (of owner) {
-	var from problem.Source
-	switch {
-	case q.Line >= 0:
-		from = problem.Source{Thing: problem.ALine, Index: q.Line}
-		if acts := b.p.Lines[q.Line].Acts; len(acts) > 0 {
+func (b *builder) ownerOf(from problem.Source) (of owner) {
+	switch i := from.Index; from.Thing {
+	case problem.ALine:
+		if acts := b.p.Lines[i].Acts; len(acts) > 0 {
 			of.force = b.s.Sum(acts[0].Force)
 		}
-	case q.Joint >= 0:
-		from = problem.Source{Thing: problem.AJoint, Index: q.Joint}
-		of.force, of.moment = b.s.Sum(b.p.Joints[q.Joint].Forces), b.s.Sum(b.p.Joints[q.Joint].Moments)
-	case q.Load >= 0:
-		from = problem.Source{Thing: problem.ALoad, Index: q.Load}
-		of.force = r3.Scale(b.p.Loads[q.Load].Total, b.p.Loads[q.Load].Direction)
-	case q.Body >= 0:
-		of.name = b.p.Bodies[q.Body].Name
+	case problem.AJoint:
+		of.force, of.moment = b.s.Sum(b.p.Joints[i].Forces), b.s.Sum(b.p.Joints[i].Moments)
+	case problem.ALoad:
+		of.force = r3.Scale(b.p.Loads[i].Total, b.p.Loads[i].Direction)
+	case problem.ABody:
+		of.name = b.p.Bodies[i].Name
 		sub := of.name
 		if slices.ContainsFunc(b.p.Joints, func(j problem.Joint) bool { return j.Name == sub }) {
 			sub += ",loads" // apart from the joint's reaction
 		}
 		of.symbol, of.vec = subscripted("R", sub), vector("R", words(sub))
-		of.force, of.moment = b.loadsOn(q.Body)
+		of.force, of.moment = b.loadsOn(i)
 		return of
 	default:
 		return of
@@ -146,27 +147,27 @@ var (
 
 // asked is the symbol of a result: T1, T1x, |F_T1|, α with the name of the force.
 func (b *builder) asked(q problem.Query) doc.Math {
-	of := b.ownerOf(q)
+	of := b.ownerOf(q.Of)
 	switch q.Kind {
-	case problem.AskUnknown, problem.AskCouple, problem.AskFriction:
-		if q.Kind == problem.AskUnknown && q.Unknown >= 0 {
-			return b.unknown(q.Unknown)
+	case problem.AskValue, problem.AskFriction:
+		if q.Of.Thing == problem.AnUnknown {
+			return b.unknown(q.Of.Index)
 		}
 		if q.Kind == problem.AskFriction {
-			name, _, _ := b.frictionOf(&b.p.Joints[q.Joint])
+			name, _, _ := b.frictionOf(&b.p.Joints[q.Of.Index])
 			return name
 		}
 		return named(q.Name)
 	case problem.AskMagnitude:
-		return size(b.asked(*q.Of))
+		return size(b.asked(*q.Inner))
 	case problem.AskLength, problem.AskStretch:
 		return subscripted(letters[q.Kind], of.name)
 	case problem.AskUnit:
 		return part(subscripted(letters[q.Kind], of.name), "xyz"[q.Part:q.Part+1])
 	case problem.AskAngle, problem.AskComponent:
-		return subscripted(letters[q.Kind], of.name+","+b.ownerOf(second(q)).name)
+		return subscripted(letters[q.Kind], of.name+","+b.ownerOf(q.With).name)
 	}
-	spread := q.Kind == problem.AskSpread
+	spread := q.Of.Thing == problem.ALoad
 	switch {
 	case q.Part <= problem.Z:
 		return part(of.symbol, "xyz"[q.Part:q.Part+1])
@@ -175,23 +176,18 @@ func (b *builder) asked(q problem.Query) doc.Math {
 	case q.Part == problem.Size:
 		return size(of.vec)
 	case q.Part == problem.At && spread:
-		return distance(&b.p.Loads[q.Load])
+		return distance(&b.p.Loads[q.Of.Index])
 	case partLetters[q.Part] != "":
 		return subscripted(partLetters[q.Part], of.name)
 	}
 	moment := subscripted("M", of.name)
-	if q.Kind == problem.AskLoads {
-		moment = b.loadsMoment(q.Body)
+	if q.Of.Thing == problem.ABody {
+		moment = b.loadsMoment(q.Of.Index)
 	}
 	if b.p.Planar {
 		return moment
 	}
 	return part(moment, "xyz"[q.Part-problem.MX:q.Part-problem.MX+1])
-}
-
-// second asks for the second force of an angle or a component.
-func second(q problem.Query) problem.Query {
-	return problem.Query{Kind: problem.AskForce, Line: q.Other, Joint: q.Second, Load: -1, Body: -1}
 }
 
 // is derives the result in one line.
@@ -203,25 +199,25 @@ func (r answer) is(of ...doc.Math) []doc.Block {
 func (r answer) derived() []doc.Block {
 	f, q := r.p.Units.Force, r.q
 	var l *problem.Line
-	if q.Line >= 0 {
-		l = &r.p.Lines[q.Line]
+	if q.Of.Thing == problem.ALine {
+		l = &r.p.Lines[q.Of.Index]
 	}
 	switch q.Kind {
-	case problem.AskUnknown:
-		tied := slices.ContainsFunc(r.ties, func(t *tie) bool { return t.by == problem.Source{Thing: problem.ALine, Index: q.Line} })
-		if q.Unknown < 0 && l != nil && len(l.Magnitude.Terms) > 0 && !tied {
+	case problem.AskValue:
+		tied := slices.ContainsFunc(r.ties, func(t *tie) bool { return t.by == q.Of })
+		if l != nil && len(l.Magnitude.Terms) > 0 && !tied {
 			return r.is(r.affine(l.Magnitude, f))
 		}
 	case problem.AskMagnitude:
-		if v, err := r.s.Evaluate(*q.Of); err == nil {
+		if v, err := r.s.Evaluate(*q.Inner); err == nil {
 			inner := figures(r.p.Units.For(q.Dim).In(v), r.p.Figures)
-			return append(r.answer(*q.Of, v).derived(), r.is(size(inner))...)
+			return append(r.answer(*q.Inner, v).derived(), r.is(size(inner))...)
 		}
 	case problem.AskStretch:
 		if !l.Spring.Free {
 			return r.is(sum(r.length(l.Length()), neg(r.length(l.Spring.Natural))))
 		}
-		tension, _ := r.s.Magnitude(q.Line)
+		tension, _ := r.s.Magnitude(q.Of.Index)
 		return r.is(fraction(grouped(r.affine(l.Magnitude, f)), symbol("k")), fraction(grouped(r.number(f.In(tension))), r.perLength(l.Spring.Stiffness)))
 	case problem.AskLength:
 		var of []doc.Math
@@ -233,7 +229,7 @@ func (r answer) derived() []doc.Block {
 		}
 	case problem.AskAngle, problem.AskComponent:
 		return r.along()
-	case problem.AskForce, problem.AskJoint, problem.AskLoads, problem.AskSpread, problem.AskUnit:
+	case problem.AskPart, problem.AskUnit:
 		return r.partOf()
 	}
 	return nil
@@ -246,13 +242,13 @@ type directed struct {
 	magnitude float64 // 0 of a unit vector
 }
 
-func (b *builder) directedBy(q problem.Query) directed {
-	if q.Line >= 0 && !b.p.Lines[q.Line].ByComponents() {
-		if u, ok := b.p.Lines[q.Line].Direction(); ok {
-			return directed{unitVec("u", words(b.p.Lines[q.Line].Name)), u, 0}
+func (b *builder) directedBy(from problem.Source) directed {
+	if from.Thing == problem.ALine && b.p.Lines[from.Index].Components == nil {
+		if u, ok := b.p.Lines[from.Index].Direction(); ok {
+			return directed{unitVec("u", words(b.p.Lines[from.Index].Name)), u, 0}
 		}
 	}
-	of := b.ownerOf(q)
+	of := b.ownerOf(from)
 	v := cleaned(in(of.force, b.p.Units.Force))
 	return directed{of.vec, v, r3.Norm(v)}
 }
@@ -260,7 +256,7 @@ func (b *builder) directedBy(q problem.Query) directed {
 // along is the angle between two directions, by their scalar product, or the component of a
 // force along another direction.
 func (r answer) along() []doc.Block {
-	first, other := r.directedBy(r.q), r.directedBy(second(r.q))
+	first, other := r.directedBy(r.q.Of), r.directedBy(r.q.With)
 	if r.q.Kind == problem.AskComponent {
 		first = directed{vector("F", words(r.of.name)), in(r.of.force, r.p.Units.Force), 0}
 	}
@@ -308,7 +304,7 @@ func (r answer) partOf() []doc.Block {
 		return fraction(of(axis), total), fraction(grouped(r.number(xyz(w)[axis])), r.number(r3.Norm(w)))
 	}
 	switch {
-	case q.Kind == problem.AskUnit && q.Line >= 0 && len(r.p.Lines[q.Line].Legs) > 0: // it stands with the unit vectors
+	case q.Kind == problem.AskUnit && q.Of.Thing == problem.ALine && len(r.p.Lines[q.Of.Index].Legs) > 0: // it stands with the unit vectors
 	case q.Kind == problem.AskUnit:
 		return r.is(ratio(int(q.Part)))
 	case q.Part == problem.Size:
@@ -319,9 +315,9 @@ func (r answer) partOf() []doc.Block {
 		return formulas(append(magnitude(measured(r.number(r3.Norm(w)), f)), r.byCosine(ratio(int(q.Part-problem.Alpha)))...))
 	case q.Part == problem.PlaneAngle:
 		return r.planeAngle(w, of(0), of(1))
-	case q.Part == problem.At && q.Kind == problem.AskLoads:
-		m := r.loadsMoment(q.Body)
-		says := say("The line of action of the resultant crosses the x axis through "+r.p.Bodies[q.Body].AboutName+" where the moment of ", of(1), " equals ", m, ":")
+	case q.Part == problem.At && q.Of.Thing == problem.ABody:
+		m := r.loadsMoment(q.Of.Index)
+		says := say("The line of action of the resultant crosses the x axis through "+r.p.Bodies[q.Of.Index].AboutName+" where the moment of ", of(1), " equals ", m, ":")
 		return append([]doc.Block{says}, r.is(fraction(m, of(1)), fraction(grouped(r.number(r.of.moment.Z/f.Factor/r.p.Units.Length.Factor)), grouped(r.number(w.Y))))...)
 	}
 	return nil
@@ -332,15 +328,15 @@ func (r answer) partOf() []doc.Block {
 func (r answer) component(axis int) []doc.Block {
 	var forces []directed
 	switch q := r.q; {
-	case q.Kind == problem.AskSpread:
-		d := &r.p.Loads[q.Load]
+	case q.Of.Thing == problem.ALoad:
+		d := &r.p.Loads[q.Of.Index]
 		forces = []directed{{r.of.symbol, d.Direction, d.Total}}
-	case q.Kind == problem.AskForce && len(r.p.Lines[q.Line].Legs) == 1 && !r.p.Lines[q.Line].ByComponents():
-		if magnitude, _ := r.s.Magnitude(q.Line); magnitude != 0 {
+	case q.Of.Thing == problem.ALine && len(r.p.Lines[q.Of.Index].Legs) == 1 && r.p.Lines[q.Of.Index].Components == nil:
+		if magnitude, _ := r.s.Magnitude(q.Of.Index); magnitude != 0 {
 			forces = []directed{{r.of.symbol, r3.Scale(1/magnitude, r.of.force), magnitude}}
 		}
-	case q.Kind == problem.AskJoint:
-		j := &r.p.Joints[q.Joint]
+	case q.Of.Thing == problem.AJoint:
+		j := &r.p.Joints[q.Of.Index]
 		for k, t := range j.Forces.Terms {
 			push := r.s.X[t.Unknown].Value
 			if j.Impending && k == 0 {

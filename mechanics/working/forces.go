@@ -56,9 +56,9 @@ func (b *builder) magnitudeCell(a *act) doc.Inline {
 	switch l := a.line; {
 	case a.tie != nil:
 		return cell(b.tied(a.tie))
-	case l != nil && l.ByComponents() && a.known():
+	case l != nil && l.Components != nil && a.known():
 		return cell(measured(b.tuple(in(a.Force.Const, u), unsaid), u))
-	case l != nil && !l.ByComponents():
+	case l != nil && l.Components == nil:
 		m = l.Magnitude
 	case a.couple != nil:
 		m, u = a.couple.Magnitude, b.p.Units.For(units.Moment)

@@ -139,7 +139,7 @@ func (b *builder) written(e *handsolve.Equation, numbers bool) doc.Math {
 		}
 		value, factor := b.origins().Term(e, i, true), b.origins().Term(e, i, false)
 		a, u := b.actOf(e, t)
-		if a != nil && a.line != nil && a.line.ByComponents() && t.Symbol < 0 {
+		if a != nil && a.line != nil && a.line.Components != nil && t.Symbol < 0 {
 			of = append(of, traced(value, row(b.byComponents(e, a, numbers)...)).Of...)
 			continue
 		}

@@ -27,7 +27,7 @@ func (b *builder) stretches() []stretch {
 	var out []stretch
 	for i := range b.p.Lines {
 		l := &b.p.Lines[i]
-		if l.ByComponents() || l.Belt != nil && len(l.Acts) == 0 && !l.Belt.ByPath { // a part of a belt that acts on fixed points alone
+		if l.Components != nil || l.Belt != nil && len(l.Acts) == 0 && !l.Belt.ByPath { // a part of a belt that acts on fixed points alone
 			continue
 		}
 		for k, leg := range l.Legs {

@@ -7,6 +7,7 @@ import (
 
 	"trivet/mechanics/doc"
 	"trivet/mechanics/handsolve"
+	"trivet/mechanics/names"
 	"trivet/mechanics/origin"
 	"trivet/mechanics/problem"
 	english "trivet/mechanics/say"
@@ -61,8 +62,8 @@ func (b *builder) solved() {
 func (b *builder) findWanted() {
 	b.named = slices.Repeat([]bool{len(b.p.Asked) == 0}, len(b.s.X))
 	for _, q := range b.p.Asked {
-		if q.Kind == problem.AskUnknown && q.Unknown >= 0 {
-			b.named[q.Unknown] = true
+		if q.Kind == problem.AskValue && q.Of.Thing == problem.AnUnknown {
+			b.named[q.Of.Index] = true
 		} else {
 			b.wantsAny = b.wantsAny || b.dependsOnSolution(q)
 		}
@@ -143,7 +144,7 @@ func (b *builder) senses() {
 // senseOf is what the sign of an unknown means.
 func (b *builder) senseOf(j int) string {
 	v, u := b.s.X[j].Value, &b.p.Unknowns[j]
-	positive, negative, _ := b.p.SignWords(j)
+	positive, negative, _ := names.SignWords(b.p, j)
 	only := "" // what can act one way alone
 	if u.Own && b.p.Lines[u.Line].Kind.Info().Sense >= problem.PullOnly {
 		only = b.p.Lines[u.Line].Kind.Info().Name

@@ -37,8 +37,8 @@ func (b *builder) segment(s stretch, part origin.Part) axes {
 
 // resultFrom is the origin of what the sheet asks for.
 func (b *builder) resultFrom(q problem.Query) doc.Origin {
-	if q.Kind == problem.AskUnknown && q.Unknown >= 0 {
-		return origin.Value(b.s, q.Unknown)
+	if q.Of.Thing == problem.AnUnknown {
+		return origin.Value(b.s, q.Of.Index)
 	}
 	return origin.Phrase("%[1]s, computed from the solution", q.Name)
 }

@@ -65,7 +65,7 @@ func (b *builder) forceVector(a *act) doc.Math {
 func (b *builder) magnitudeTimesUnit(a *act) (doc.Math, bool) {
 	l := a.line
 	switch {
-	case l == nil, len(l.Legs) == 0, l.ByComponents(),
+	case l == nil, len(l.Legs) == 0, l.Components != nil,
 		l.Magnitude.Const == 0 && len(l.Magnitude.Terms) == 0,
 		len(l.Legs) == 1 && isAxis(l.Legs[0].U):
 		return doc.Math{}, false

@@ -21,6 +21,21 @@ type Working struct {
 	handFrom, handTo int             // those steps; none where it was not looked for
 }
 
+// Sections are the lines that each section of the hand solution goes through.
+func (w *Working) Sections() (cuts [][]int) {
+	for i := range w.Hand.Steps {
+		step := &w.Hand.Steps[i]
+		if step.Kind != handsolve.One || len(step.Equations[0].Cut) == 0 {
+			continue
+		}
+		cut := step.Equations[0].Cut
+		if !slices.ContainsFunc(cuts, func(o []int) bool { return slices.Equal(o, cut) }) {
+			cuts = append(cuts, cut)
+		}
+	}
+	return cuts
+}
+
 // HandSteps are the steps of the hand solution; none where NoHandSolution says why.
 func (w *Working) HandSteps() []Step { return w.Steps[w.handFrom:w.handTo] }
 

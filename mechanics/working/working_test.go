@@ -279,7 +279,7 @@ func checkSolved(t *testing.T, name string, w *Working) {
 		m, some := found[x.Name]
 		asked := len(s.Problem.Asked) == 0
 		for _, q := range s.Problem.Asked {
-			asked = asked || q.Kind == problem.AskUnknown && q.Unknown == j
+			asked = asked || q.Of == problem.Source{Thing: problem.AnUnknown, Index: j}
 		}
 		if !some && x.Fixed && asked {
 			t.Errorf("%s: %s does not stand in the solution", name, x.Name)

@@ -7,6 +7,7 @@ import (
 
 	"trivet/fixtures"
 	"trivet/mechanics/diag"
+	"trivet/mechanics/names"
 	"trivet/mechanics/problem"
 	"trivet/mechanics/report"
 	"trivet/mechanics/sheet"
@@ -58,7 +59,7 @@ func (c *Call) load(name string) (r readSheet) {
 	if err != nil {
 		r.faults = []*diag.Error{report.FileFault(name, err)}
 	} else {
-		p, errs := problem.Read(r.sheet)
+		p, errs := names.Read(problem.NewReader(), r.sheet)
 		r.title, r.faults = p.Title, report.Faults(r.sheet, errs)
 		r.unread, r.doubts = p.Unread, p.Doubts
 		if len(errs) == 0 {

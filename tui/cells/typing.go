@@ -1,7 +1,7 @@
 package cells
 
 import (
-	"trivet/mechanics/problem"
+	"trivet/mechanics/names"
 	"trivet/tui/text"
 )
 
@@ -14,9 +14,9 @@ type Edit struct {
 	List []choice // what the cell may hold, where it is one of a list
 	Pick int      // which of those that fit the text, once an arrow has chosen
 
-	Words  []problem.Completion // of the word at the cursor
-	Word   int                  // which of them, once an arrow has chosen
-	Closed bool                 // they are not wanted in this cell
+	Words  []names.Completion // of the word at the cursor
+	Word   int                // which of them, once an arrow has chosen
+	Closed bool               // they are not wanted in this cell
 }
 
 // Offered gives what stands in the list under the cell: the choices that fit, or

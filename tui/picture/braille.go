@@ -4,7 +4,7 @@ import (
 	"math"
 	"slices"
 
-	"trivet/mechanics/ink"
+	"trivet/mechanics/drawing"
 	"trivet/tui/grid"
 )
 
@@ -27,13 +27,13 @@ const thickFrom = 1.8
 func (p *pen) braille() {
 	for i := range p.d.Shapes {
 		s := &p.d.Shapes[i]
-		if s.Fill != ink.None {
-			p.fill(s.Pts, stroke{look: p.look(s.Of, s.Fill), clears: s.Fill == ink.Paper || s.Fill == ink.Fill})
+		if s.Fill != drawing.None {
+			p.fill(s.Pts, stroke{look: p.look(s.Of, s.Fill), clears: s.Fill == drawing.Paper || s.Fill == drawing.Fill})
 		}
-		if s.Line == ink.None || s.Width <= 0 {
+		if s.Line == drawing.None || s.Width <= 0 {
 			continue
 		}
-		b := stroke{look: p.look(s.Of, s.Line), clears: s.Line == ink.Paper || s.Line == ink.Fill, dashed: s.Dashed}
+		b := stroke{look: p.look(s.Of, s.Line), clears: s.Line == drawing.Paper || s.Line == drawing.Fill, dashed: s.Dashed}
 		width := s.Width
 		if t := p.thing(s.Of); t != nil && p.lit(t.Ref) && t.Kind.Member() && !b.clears {
 			width = math.Max(width, thickFrom) // the selected row is heavier
@@ -42,21 +42,21 @@ func (p *pen) braille() {
 			if width < thickFrom {
 				p.thin(from, to, b)
 			} else {
-				n := to.Sub(from).Unit().Across().Scale(width / 2)
-				p.fill([]ink.Vec{from.Add(n), to.Add(n), to.Sub(n), from.Sub(n)}, b)
+				n := to.Sub(from).Unit().Perp().Scale(width / 2)
+				p.fill([]drawing.Vec{from.Add(n), to.Add(n), to.Sub(n), from.Sub(n)}, b)
 			}
 		}
 	}
 }
 
 // size is the canvas in dots.
-func (p *pen) size() ink.Box {
+func (p *pen) size() drawing.Box {
 	const inside = 0.01 // the last dot ends before the edge
-	return ink.Box{High: ink.Vec{X: float64(p.c.W()*dotsX) - inside, Y: float64(p.c.H()*dotsY) - inside}}
+	return drawing.Box{High: drawing.Vec{X: float64(p.c.W()*dotsX) - inside, Y: float64(p.c.H()*dotsY) - inside}}
 }
 
 // clip is what of a line lies on the canvas.
-func (p *pen) clip(from, to ink.Vec) (a, b ink.Vec, ok bool) {
+func (p *pen) clip(from, to drawing.Vec) (a, b drawing.Vec, ok bool) {
 	t0, t1, ok := p.size().Clip(from, to)
 	d := to.Sub(from)
 	return from.Add(d.Scale(t0)), from.Add(d.Scale(t1)), ok
@@ -77,7 +77,7 @@ func (p *pen) plot(x, y int, b stroke) {
 }
 
 // thin draws a line one dot wide.
-func (p *pen) thin(from, to ink.Vec, b stroke) {
+func (p *pen) thin(from, to drawing.Vec, b stroke) {
 	a, c, ok := p.clip(from, to)
 	if !ok {
 		return
@@ -98,7 +98,7 @@ func (p *pen) thin(from, to ink.Vec, b stroke) {
 }
 
 // fill draws the dots whose middle lies in a polygon (even-odd rule).
-func (p *pen) fill(pts []ink.Vec, b stroke) {
+func (p *pen) fill(pts []drawing.Vec, b stroke) {
 	low, high := math.Inf(1), math.Inf(-1)
 	for _, q := range pts {
 		if math.IsNaN(q.X) || math.IsNaN(q.Y) || math.IsInf(q.X, 0) || math.IsInf(q.Y, 0) {

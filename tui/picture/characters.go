@@ -6,7 +6,7 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r3"
 
-	"trivet/mechanics/ink"
+	"trivet/mechanics/drawing"
 	"trivet/mechanics/scene"
 	"trivet/tui/grid"
 )
@@ -22,7 +22,7 @@ func (p *pen) characters() {
 		t := p.thing(s.Of)
 		b := stroke{look: p.look(s.Of, max(s.Line, s.Fill)), dashed: s.Dashed, lit: t != nil && p.lit(t.Ref) && t.Kind.Member()}
 		switch {
-		case t != nil && p.symbolic(t) || s.Line == ink.Paper || s.Line == ink.Fill:
+		case t != nil && p.symbolic(t) || s.Line == drawing.Paper || s.Line == drawing.Fill:
 		case s.Head && len(s.Pts) == 3:
 			p.head(s.Pts[0], s.Pts[0].Sub(s.Pts[1].Add(s.Pts[2]).Scale(0.5)), b.look)
 		default:
@@ -40,13 +40,7 @@ func (p *pen) characters() {
 
 // symbolic tells what is drawn with symbols of its own in characters.
 func (p *pen) symbolic(t *scene.Thing) bool {
-	switch t.Kind {
-	case scene.Couple:
-		return p.d.Turns(t)
-	case scene.Centre:
-		return t.Along == (r3.Vec{})
-	}
-	return t.Kind == scene.Support || t.Kind == scene.Pin || t.Kind == scene.Dot || t.Kind == scene.Water
+	return (t.Kind == scene.Support || signs[t.Kind] != nil) && (t.Kind != scene.Couple || p.d.Turns(t)) && (t.Kind != scene.Centre || t.Along == r3.Vec{})
 }
 
 // set puts a character into a cell.
@@ -57,7 +51,7 @@ func (p *pen) set(x, y int, c byte, look grid.Style) {
 }
 
 // cell is the one that a place lies in; ok is false outside the canvas.
-func (p *pen) cell(q ink.Vec) (x, y int, ok bool) {
+func (p *pen) cell(q drawing.Vec) (x, y int, ok bool) {
 	if !p.size().Holds(q) {
 		return 0, 0, false
 	}
@@ -65,7 +59,7 @@ func (p *pen) cell(q ink.Vec) (x, y int, ok bool) {
 }
 
 // head draws the head of an arrow.
-func (p *pen) head(tip, u ink.Vec, look grid.Style) {
+func (p *pen) head(tip, u drawing.Vec, look grid.Style) {
 	c := byte('v')
 	switch {
 	case math.Abs(u.X) > math.Abs(u.Y) && u.X > 0:
@@ -81,7 +75,7 @@ func (p *pen) head(tip, u ink.Vec, look grid.Style) {
 }
 
 // slope draws a line with one character a column, or a row where it is steep.
-func (p *pen) slope(from, to ink.Vec, b stroke) {
+func (p *pen) slope(from, to drawing.Vec, b stroke) {
 	a, c, ok := p.clip(from, to)
 	if !ok {
 		return
@@ -147,25 +141,30 @@ func slopeChar(dx, dy, y float64) byte {
 	return '_'
 }
 
+// signs are the characters about a place, but those of supports.
+var signs = map[scene.Kind][]string{
+	scene.Pin: {"o"}, scene.Dot: {"o"}, scene.Centre: {"+"},
+	scene.Water:  {"V", "", ""},
+	scene.Couple: {".->", "|  ", "'--"}, // over the top to the right
+}
+
+// toTheLeft is a couple over the top to the left.
+var toTheLeft = []string{"<-.", "  |", "--'"}
+
 // symbol puts the characters of a symbol at its place.
-func (p *pen) symbol(t *scene.Thing, at ink.Vec, look grid.Style) {
+func (p *pen) symbol(t *scene.Thing, at drawing.Vec, look grid.Style) {
 	x, y, ok := p.cell(at)
 	if !ok {
 		return
 	}
+	sign := signs[t.Kind]
+	if t.Kind == scene.Couple && r3.Dot(t.Along, p.d.Toward()) > 0 {
+		sign = toTheLeft
+	}
 	up := p.d.Place(r3.Add(t.At[0], t.Along)).Sub(at).Unit()
 	switch s := t.Symbol; {
-	case t.Kind == scene.Pin || t.Kind == scene.Dot:
-		p.set(x, y, 'o', look)
-	case t.Kind == scene.Centre && t.Along == (r3.Vec{}):
-		p.set(x, y, '+', look)
-	case t.Kind == scene.Water:
-		p.set(x, y-1, 'V', look)
-	case t.Kind == scene.Couple && r3.Dot(t.Along, p.d.Toward()) > 0: // over the top to the left
-		p.rows(x, y-2, 1, []string{"<-.", "  |", "--'"}, look)
-	case t.Kind == scene.Couple:
-		p.rows(x, y-2, 1, []string{".->", "|  ", "'--"}, look)
 	case s == nil:
+		p.rows(x, y-len(sign)/2-1, 1, sign, look)
 	case !s.Axis && math.Abs(up.X) > math.Abs(up.Y):
 		p.columns(x, y, -int(math.Copysign(1, up.X)), s.Steep, look)
 	case !s.Axis && up.Y > 0:

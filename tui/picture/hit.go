@@ -3,8 +3,8 @@ package picture
 import (
 	"math"
 
+	"trivet/mechanics/drawing"
 	"trivet/mechanics/figure"
-	"trivet/mechanics/ink"
 	"trivet/mechanics/scene"
 	"trivet/mechanics/sheet"
 	"trivet/tui/grid"
@@ -19,38 +19,32 @@ const (
 
 // Hit tells which row is drawn or named at a cell of a picture of w by h cells.
 func Hit(w, h int, s *scene.Scene, v figure.View, o Options, x, y int) (sheet.Ref, bool) {
-	if w < leastW || h < leastH {
+	if w < minW || h < minH {
 		return sheet.Ref{}, false
 	}
-	p := pen{c: grid.New(w, h).All(), o: o, scene: s}
+	p := newPen(grid.New(w, h).All(), s, o)
 	p.d = figure.Set(s, v, p.medium())
-	at := ink.Vec{X: (float64(x) + 0.5) * dotsX, Y: (float64(y) + 0.5) * dotsY}
+	at := drawing.Vec{X: (float64(x) + 0.5) * dotsX, Y: (float64(y) + 0.5) * dotsY}
 	var ref sheet.Ref
 	best := math.Inf(1)
-	near := func(of int, distance, most float64) {
-		if t := p.thing(of); t != nil && t.Ref.Row != "" && distance < best && distance <= most {
-			best, ref = distance, t.Ref
+	near := func(of int, distance, limit, behind float64) {
+		if t := p.thing(of); t != nil && t.Ref.Row != "" && distance <= limit && behind+distance < best {
+			best, ref = behind+distance, t.Ref
 		}
 	}
 	for _, t := range p.d.Texts {
 		if p.box(t).Holds(at) {
-			near(t.Of, 0, 0)
+			near(t.Of, 0, 0, 0)
 		}
-	}
-	if ref.Row != "" {
-		return ref, true
 	}
 	for i := range s.Things {
 		if t := &s.Things[i]; t.Kind == scene.Name {
-			near(i+1, p.d.Place(t.At[0]).Sub(at).Len(), nearPoint)
+			near(i+1, p.d.Place(t.At[0]).Sub(at).Len(), nearPoint, 0)
 		}
-	}
-	if ref.Row != "" {
-		return ref, true
 	}
 	for _, shape := range p.d.Shapes {
 		for from, to := range shape.Sides() {
-			near(shape.Of, ink.Distance(at, from, to), nearStroke)
+			near(shape.Of, drawing.Distance(at, from, to), nearStroke, nearPoint)
 		}
 	}
 	return ref, ref.Row != ""

@@ -3,11 +3,10 @@
 package picture
 
 import (
-	"fmt"
 	"math"
 
+	"trivet/mechanics/drawing"
 	"trivet/mechanics/figure"
-	"trivet/mechanics/ink"
 	"trivet/mechanics/scene"
 	"trivet/mechanics/sheet"
 	"trivet/tui/grid"
@@ -30,12 +29,12 @@ const dotsX, dotsY = 2, 4
 const marginX, marginY = 4, 1
 
 // The smallest canvas that shows anything.
-const leastW, leastH = 4, 3
+const minW, minH = 4, 3
 
 // Draw fits the scene into the canvas. Labels that have no room are left out, the least
 // important first, and the picture says how many.
 func Draw(c grid.Canvas, s *scene.Scene, v figure.View, o Options) {
-	if c.W() < leastW || c.H() < leastH {
+	if c.W() < minW || c.H() < minH {
 		return
 	}
 	p := newPen(c, s, o)
@@ -64,9 +63,7 @@ func (p *pen) show() {
 	for _, t := range p.d.Texts {
 		p.c.Text(int(t.At.X/dotsX+0.5), int(t.At.Y/dotsY+0.5), p.look(t.Of, t.Tone), p.text(t.Runs))
 	}
-	if p.d.LeftOut > 0 {
-		p.note(p.d.LeftOut)
-	}
+	p.note()
 }
 
 // DrawPlot draws curves into the canvas.
@@ -81,19 +78,17 @@ func DrawPlot(c grid.Canvas, plot *figure.Plot, ascii bool) {
 func (p *pen) medium() figure.Medium {
 	w, h := float64(p.c.W()*dotsX), float64(p.c.H()*dotsY)
 	// A symbol is as large as on paper, as a share of the picture, within what shows.
-	const share, least, most = 1.0 / 200, 0.35, 0.7
+	const share, minPoint, maxPoint = 1.0 / 200, 0.35, 0.7
 	m := figure.Medium{
 		Width: w, Height: h, Zoom: p.o.Zoom, Bounded: true, Fine: 1.5, Arrows: p.o.Arrows, Doubt: "?",
 		Selected: func(t *scene.Thing) bool { return p.lit(t.Ref) },
-		Point:    math.Max(least, math.Min(most, share*math.Sqrt(w*h))),
-		Measure: func(runs []ink.Run, _ bool) (float64, float64, float64) {
+		Point:    math.Max(minPoint, math.Min(maxPoint, share*math.Sqrt(w*h))),
+		Measure: func(runs []drawing.Run, _ bool) (float64, float64, float64) {
 			return float64(dotsX * grid.Width(p.text(runs))), dotsY, 0
 		},
-		Snap: func(q ink.Vec) ink.Vec {
-			return ink.Vec{X: dotsX * math.Floor(q.X/dotsX+0.5), Y: dotsY * math.Floor(q.Y/dotsY+0.5)}
-		},
+		Cell: drawing.Vec{X: dotsX, Y: dotsY},
 	}
-	if room := (ink.Vec{X: dotsX * marginX, Y: dotsY * marginY}); w > 4*room.X && h > 4*room.Y {
+	if room := (drawing.Vec{X: dotsX * marginX, Y: dotsY * marginY}); w > 4*room.X && h > 4*room.Y {
 		m.Beside = room
 	}
 	return m
@@ -124,7 +119,7 @@ func (p *pen) lit(r sheet.Ref) bool {
 }
 
 // look is the style of what stands for a thing.
-func (p *pen) look(of int, tone ink.Tone) grid.Style {
+func (p *pen) look(of int, tone drawing.Tone) grid.Style {
 	t := p.thing(of)
 	switch {
 	case p.o.Stale:
@@ -134,7 +129,7 @@ func (p *pen) look(of int, tone ink.Tone) grid.Style {
 	case p.lit(t.Ref):
 		return theme.Emphasis
 	}
-	if styles[t.Kind] == theme.Found && tone == ink.Load {
+	if styles[t.Kind] == theme.Found && tone == drawing.Load {
 		return theme.Force
 	}
 	return styles[t.Kind]
@@ -148,20 +143,20 @@ var styles = [scene.Name + 1]grid.Style{
 }
 
 // text is that of a label, in the characters that the terminal has.
-func (p *pen) text(runs []ink.Run) string {
+func (p *pen) text(runs []drawing.Run) string {
 	if p.o.ASCII {
-		return plainMarks.Replace(ink.Plain(runs))
+		return plainMarks.Replace(drawing.Plain(runs))
 	}
-	return ink.Plain(runs)
+	return drawing.Plain(runs)
 }
 
 // cells is the box of so many cells from a place on.
-func cells(low ink.Vec, w, h int) ink.Box {
-	return ink.Box{Low: low, High: low.Add(ink.Vec{X: float64(w * dotsX), Y: float64(h * dotsY)})}
+func cells(low drawing.Vec, w, h int) drawing.Box {
+	return drawing.Box{Low: low, High: low.Add(drawing.Vec{X: float64(w * dotsX), Y: float64(h * dotsY)})}
 }
 
 // box is the one that a label fills.
-func (p *pen) box(t ink.Text) ink.Box { return cells(t.At, grid.Width(p.text(t.Runs)), 1) }
+func (p *pen) box(t drawing.Text) drawing.Box { return cells(t.At, grid.Width(p.text(t.Runs)), 1) }
 
 // flush puts the dots on the canvas.
 func (p *pen) flush() {
@@ -179,11 +174,8 @@ func (p *pen) flush() {
 }
 
 // note says in the emptiest corner how many labels have no room.
-func (p *pen) note(n int) {
-	text := fmt.Sprintf("%d names left out", n)
-	if n == 1 {
-		text = "1 name left out"
-	}
+func (p *pen) note() {
+	text := p.d.LeftOut()
 	if len(text)+2 > p.c.W() {
 		return
 	}
@@ -206,7 +198,7 @@ func (p *pen) corner(w, h int) (x, y int, ok bool) {
 				}
 			}
 		}
-		box := cells(ink.Vec{X: float64(c[0] * dotsX), Y: float64(c[1] * dotsY)}, w, h)
+		box := cells(drawing.Vec{X: float64(c[0] * dotsX), Y: float64(c[1] * dotsY)}, w, h)
 		for _, t := range p.d.Texts {
 			if box.Meets(p.box(t)) {
 				hides += label
@@ -221,15 +213,15 @@ func (p *pen) corner(w, h int) (x, y int, ok bool) {
 
 // axes draws the axes in a corner, where there is room for them.
 func (p *pen) axes(v figure.View) {
-	const width, height, leastW, leastH, length, letter = 9, 5, 30, 10, 7.0, 8.5
-	if p.c.W() < leastW || p.c.H() < leastH || len(p.scene.Things) == 0 {
+	const width, height, minW, minH, length, letter = 9, 6, 30, 10, 7.0, 8.5 // with the letters
+	if p.c.W() < minW || p.c.H() < minH || len(p.scene.Things) == 0 {
 		return
 	}
 	x, y, ok := p.corner(width, height)
 	if !ok {
 		return
 	}
-	o := ink.Vec{X: float64((x + 4) * dotsX), Y: float64((y + 2) * dotsY)}
+	o := drawing.Vec{X: float64((x + 4) * dotsX), Y: float64((y + 3) * dotsY)}
 	for _, a := range figure.Axes(p.scene, v) {
 		if a.Toward != 0 {
 			continue
@@ -241,6 +233,6 @@ func (p *pen) axes(v figure.View) {
 			p.thin(o, end, stroke{look: theme.Dim})
 		}
 		at := o.Add(a.At.Scale(letter))
-		p.d.Texts = append(p.d.Texts, ink.Text{At: ink.Vec{X: dotsX * math.Floor(at.X/dotsX), Y: dotsY * math.Floor(at.Y/dotsY)}, Runs: scene.Plain(a.Name)})
+		p.d.Texts = append(p.d.Texts, drawing.Text{At: drawing.Vec{X: dotsX * math.Floor(at.X/dotsX), Y: dotsY * math.Floor(at.Y/dotsY)}, Runs: scene.Plain(a.Name)})
 	}
 }

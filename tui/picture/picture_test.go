@@ -135,8 +135,8 @@ func TestLabelsOfAllSheets(t *testing.T) {
 					taken[at] = words
 				}
 			}
-			if few := 12; len(s.Things) < 3*few && size[0] > 58 && p.d.LeftOut > 0 {
-				t.Errorf("%s at %dx%d: %d names left out", one.Name, size[0], size[1], p.d.LeftOut)
+			if few := 12; len(s.Things) < 3*few && size[0] > 58 && p.d.LeftOut() != "" {
+				t.Errorf("%s at %dx%d: %s", one.Name, size[0], size[1], p.d.LeftOut())
 			}
 		}
 	}
