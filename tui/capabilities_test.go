@@ -131,7 +131,7 @@ func capabilities() []capability {
 		}},
 		{name: "commands", at: opens(crane), deeds: []deed{
 			{`ctrl+k "view in space"`, all(appears("1 command: type to narrow"), dressed("picture: view in space", theme.Selected))},
-			{"enter", all(appears("Picture in space"), dressed("Picture in space", theme.RuleFocus))},
+			{"enter", all(lit("Picture in space"), dressed("Picture in space", theme.RuleFocus))},
 		}},
 		{name: "undo across saves", at: opens(hanging), deeds: []deed{
 			{`right "1, 1" enter`, all(appears("unsaved"), dressed("unsaved", theme.Warn))},
@@ -140,13 +140,13 @@ func capabilities() []capability {
 		}},
 		{name: "mouse in the cells", at: opens(crane), deeds: []deed{
 			{`click "0, -1, 3"`, moves("0, -1, 3")}, {`"9, 9, 9" click "D A"`, all(appears("9, 9, 9"), moves("D A"))},
-			{`click "System"`, appears("System")}, {"?", appears("Keys: Anywhere")}, {`wheeldown "Help" wheeldown "Help" wheeldown "Help"`, vanishes("Keys: Anywhere")}, {`wheelup "Help" wheelup "Help" wheelup "Help"`, appears("Keys: Anywhere")},
+			{`click "System"`, lit("System")}, {"?", appears("Keys: Anywhere")}, {`wheeldown "Help" wheeldown "Help" wheeldown "Help"`, vanishes("Keys: Anywhere")}, {`wheelup "Help" wheelup "Help" wheelup "Help"`, appears("Keys: Anywhere")},
 		}},
 		{name: "mouse in the picture", at: opens(crane), deeds: []deed{
 			{`alt+i clickby "|D" 0,0`, all(appears("D is picked"), still("Picture"))},
 			{`drag "Picture" 6,3`, appears("turned -48°, from 38° above")},
 			{`wheelup "Picture"`, appears("1.2 times")}, {`wheeldown "Picture"`, vanishes("1.2 times")},
-			{`click "Points"`, appears("Points")},
+			{`click "Points"`, lit("Points")},
 		}},
 		{name: "views", at: opens(crane), deeds: []deed{
 			{"alt+i f", appears("Picture front")}, {"s", appears("Picture side")}, {"t", appears("Picture top")}, {"v", appears("Picture in space")},
@@ -165,9 +165,9 @@ func capabilities() []capability {
 			{"alt+m ctrl+e", all(still("125%!"), dressed("125%!", theme.Bad), still("no"), still("447 N"))},
 		}},
 		{name: "results, each number explained", at: opens(crane), deeds: []deed{
-			{"alt+y", all(appears("System"), appears("TA in ΣFx on D: x of u from D to A = (0 - 2.00) m / 3.00 m = -0.6667"), moves("-0.6667"))},
+			{"alt+y", all(lit("System"), appears("TA in ΣFx on D: x of u from D to A = (0 - 2.00) m / 3.00 m = -0.6667"), moves("-0.6667"))},
 			{"f7 c", all(appears("Checks"), appears("150 N of 120 N (limit of TA) = 125 %"), moves("120"), dressed("FAILS", theme.Bad))},
-			{"f7 w", all(appears("Working"), still("Free body"))}, {"alt+h", all(lit("h Hand"), still("perpendicular to"))},
+			{"f7 w", all(appears("Working"), still("Free body"))}, {"alt+h", all(lit("Hand solution"), still("perpendicular to"))},
 			{"f7 r", all(appears("Ranges"), still("Every unknown has"))}, {"alt+l", all(appears("Limits"), still("TA governs"), still("125%"))},
 		}},
 		{name: "results scroll", at: opens(crane), deeds: []deed{
