@@ -62,7 +62,7 @@ func TestNothingOfASheetActsOnTheScreen(t *testing.T) {
 	typed := false
 	random := rand.New(rand.NewPCG(17, 18))
 	for n := range 2000 {
-		k := []string{"f2", "alt+1", "alt+2", "alt+3", "down", "right", "home", "end", "left", "esc"}[random.IntN(10)]
+		k := []string{"f2", "f7 g", "alt+p", "f7 f", "down", "right", "home", "end", "left", "esc"}[random.IntN(10)]
 		if random.IntN(2) == 0 {
 			k = all[random.IntN(len(all))]
 		}

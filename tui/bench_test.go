@@ -62,7 +62,7 @@ func BenchmarkOpen(b *testing.B) {
 func keystrokes(b *testing.B, text string, rows int, cell string, before ...string) {
 	r := bench(b, text)
 	r.keys(before...)
-	r.keys("alt+2")
+	r.keys("alt+p")
 	for range rows {
 		r.keys("down")
 	}
@@ -138,14 +138,14 @@ func BenchmarkRebuild(b *testing.B) {
 // BenchmarkKeystrokeResult is the same with other results beside the cells, and with
 // the cursor of a result followed.
 func BenchmarkKeystrokeResult(b *testing.B) {
-	for _, pane := range []string{"alt+6", "alt+8", "alt+9", "alt+h", "alt+i", "alt+l"} {
+	for _, pane := range []string{"alt+y", "f7 c", "f7 w", "alt+h", "f7 r", "alt+l"} {
 		b.Run(pane, func(b *testing.B) { keystrokes(b, crane, 1, "0, 1, 3", pane) })
 	}
 }
 
 // BenchmarkKeystrokeTruss is the same on a truss of 300 unknowns.
 func BenchmarkKeystrokeTruss(b *testing.B) {
-	for _, pane := range []string{"alt+6", "alt+8", "alt+9", "alt+h", "alt+i", "alt+l"} {
+	for _, pane := range []string{"alt+y", "f7 c", "f7 w", "alt+h", "f7 r", "alt+l"} {
 		b.Run(pane, func(b *testing.B) { keystrokes(b, longTruss(150), 1, "1, 0", pane) })
 	}
 }
@@ -155,7 +155,7 @@ func BenchmarkCursor(b *testing.B) {
 	for name, text := range map[string]string{"crane": crane, "truss": longTruss(150)} {
 		b.Run(name, func(b *testing.B) {
 			r := newRig(b, text, 120, 36)
-			r.keys("alt+6")
+			r.keys("alt+y")
 			for n := 0; b.Loop(); n++ {
 				r.keys([]string{"down", "right", "up", "left"}[n%4])
 				r.m.View()
@@ -166,7 +166,7 @@ func BenchmarkCursor(b *testing.B) {
 
 // BenchmarkLinear reads on in results on the screen that is told instead of drawn.
 func BenchmarkLinear(b *testing.B) {
-	for _, pane := range []string{"alt+6", "alt+7", "alt+8"} {
+	for _, pane := range []string{"alt+y", "alt+i", "f7 c"} {
 		b.Run(pane, func(b *testing.B) {
 			s, err := sheet.Parse([]byte(longTruss(150)))
 			if err != nil {

@@ -3,6 +3,8 @@ package tui
 import (
 	"fmt"
 	"strings"
+
+	"trivet/tui/theme"
 )
 
 // at120 and at80 seat a person before a sheet.
@@ -19,6 +21,17 @@ func swaps(above, below string) effect {
 			}
 		}
 		return ""
+	}
+}
+
+// lit: a pane with this title has the keys. A terminal that is not asked for another
+// background has a dark one.
+func lit(title string) effect {
+	return func(before, after view) string {
+		if after.backdrop.name == "" {
+			after.backdrop = backdrops[1]
+		}
+		return dressed(title, theme.RuleFocus)(before, after)
 	}
 }
 
@@ -40,7 +53,7 @@ func cellScripts() []script {
 	return []script{
 		{name: "moving", at: at120(crane), deeds: []deed{
 			{"down", moves("A")}, {"up", moves("D")}, {"right", moves("2, 0, 1")}, {"left", moves("D")},
-			{"end", moves("(2.00, 0, 1.00)")}, {"home", moves("D")}, {"pgdown", moves("C")}, {"pgup", moves("D")},
+			{"end", moves("2.00   0      1.00")}, {"home", moves("D")}, {"pgdown", moves("C")}, {"pgup", moves("D")},
 			{"tab", moves("2, 0, 1")}, {"shift+tab", moves("D")},
 			{"end pgdown tab", moves("TA")}, // on into the next pane
 		}},
@@ -48,8 +61,8 @@ func cellScripts() []script {
 			{"ctrl+n", appears("new in points")}, {"esc insert", appears("new in points")},
 			{"esc pgup down ctrl+up", swaps(rowD, rowA)}, {"ctrl+down", swaps(rowA, rowD)},
 			{"alt+u", swaps(rowD, rowA)}, {"alt+j", swaps(rowA, rowD)},
-			{"alt+3 alt+d", appears("TA2 is TA once more")}, {"ctrl+d", appears("deleted TA2")},
-			{"alt+2 pgup right delete", vanishes("2, 0, 1")}, {"ctrl+z", appears("2, 0, 1")}, {"backspace", vanishes("2, 0, 1")},
+			{"f7 f alt+d", appears("TA2 is TA once more")}, {"ctrl+d", appears("deleted TA2")},
+			{"alt+p pgup right delete", vanishes("2, 0, 1")}, {"ctrl+z", appears("2, 0, 1")}, {"backspace", vanishes("2, 0, 1")},
 		}},
 		{name: "blocks", at: at120(hanging), deeds: []deed{
 			{"right shift+down", moves("0, 0 · -3, 4")}, {"shift+up", moves("0, 0")},
@@ -68,21 +81,22 @@ func cellScripts() []script {
 			{"n", leaves()},
 		}},
 		{name: "panes", at: at120(crane), deeds: []deed{
-			{"alt+1", appears("━ 1 Sheet")}, {"alt+2", appears("━ 2 Points")}, {"alt+3", appears("━ 3 Force")}, {"alt+4", appears("━ 4 Supports")},
-			{"alt+5", appears("━ 5 Unknown")}, {"alt+6", appears("━ 6 System")}, {"alt+7", appears("━ 7 Picture")},
-			{"alt+8", appears("━ 8 Checks")}, {"alt+9", appears("━ 9 Working")}, {"alt+h", appears("━ h Hand solution")}, {"alt+i", appears("━ i Ranges")}, {"alt+l", appears("━ l Limits")},
-			{"alt+2 alt+t", appears("─ 6 System")},
-			{"alt+1 ctrl+w", appears("━ 2 Points")}, {"f6", appears("━ 3 Force")}, {"shift+f6", appears("━ 2 Points")},
-			{"ctrl+e", all(vanishes("6 System"), still("━ 2 Points"))}, {"ctrl+e", appears("6 System")}, {"f4", vanishes("6 System")}, {"f4", appears("6 System")},
+			{"f7", appears("Go to")}, {"esc", vanishes("Go to")}, {"alt+a", appears("Go to")}, {"f7", vanishes("Go to")}, {"f7 alt+a", vanishes("Go to")}, {"f7 ctrl+c", vanishes("Go to")},
+			{"f7 g", lit("Givens")}, {"f7 p", lit("Points")}, {"f7 f", lit("Lines")}, {"f7 s", lit("Supports")}, {"f7 m", lit("Unknowns")}, {"f7 e", lit("Sheet")},
+			{"f7 y", lit("System")}, {"f7 i", lit("Picture in space")}, {"f7 c", lit("Checks")}, {"f7 w", lit("Working")}, {"f7 h", lit("Hand solution")}, {"f7 r", lit("Ranges")}, {"f7 l", lit("Limits")},
+			{"alt+p", lit("Points")}, {"alt+m", lit("Unknowns")}, {"alt+e", lit("Sheet")}, {"alt+y", lit("System")}, {"alt+i", lit("Picture in space")}, {"alt+h", lit("Hand solution")}, {"alt+l", lit("Limits")},
+			{"alt+p alt+t", appears("System")},
+			{"f7 g ctrl+w", lit("Points")}, {"f6", lit("Lines")}, {"shift+f6", lit("Points")},
+			{"ctrl+e", all(vanishes("System"), lit("Points"))}, {"ctrl+e", appears("System")}, {"f4", vanishes("System")}, {"f4", appears("System")},
 			{"f5", appears("step 1 of ")}, {"esc alt+b", appears("step 1 of ")},
 			{"esc ctrl+k", appears("command: ")}, {"esc alt+k", appears("command: ")},
 			{"esc ctrl+o", appears("save as: ")}, {"esc ctrl+p", appears("page as (")},
 			{"esc alt+f", appears("field page as (")}, {"esc alt+o", appears("page to hand out as (")},
 		}},
-		{name: "sides", at: at80(crane), deeds: []deed{{"ctrl+t", appears("7 Picture")}, {"f3", appears("4 Supports")}, {"ctrl+q", leaves()}}},
+		{name: "sides", at: at80(crane), deeds: []deed{{"ctrl+t", appears("System")}, {"f3", appears("Picture in space")}, {"ctrl+q", leaves()}}},
 		{name: "names", at: at120(crane), deeds: []deed{
 			{"ctrl+f", appears("find: ")}, {`"-1, 3" esc down ctrl+g`, moves("0, -1, 3")},
-			{"alt+3 right right alt+g", all(moves("2, 0, 1"), appears("alt+r goes back"))}, {"alt+r", moves("D A")},
+			{"f7 f right right alt+g", all(moves("2, 0, 1"), appears("alt+r goes back"))}, {"alt+r", moves("D A")},
 		}},
 		{name: "new numbers", at: at120(crane), deeds: []deed{
 			{"alt+n", all(appears("new numbers: load = "), vanishes(`300 N`))}, {"ctrl+z", all(appears("300 N"), vanishes("new numbers"))},
@@ -93,7 +107,7 @@ func cellScripts() []script {
 		{name: "nudges", at: at120(crane), deeds: []deed{
 			{"right alt+up", moves("2, 0, 2")}, {"alt+=", moves("2, 0, 3")}, {"alt+down", moves("2, 0, 2")}, {"alt+-", moves("2, 0, 1")},
 			{"f2 alt+up", appears("D at: 2, 0, 2")}, {"alt+=", appears("D at: 2, 0, 3")}, {"alt+down", appears("D at: 2, 0, 2")}, {"alt+-", appears("D at: 2, 0, 1")},
-			{"esc alt+3 right right f2 alt+g", all(moves("0, 1, 3"), appears("alt+r goes back"))},
+			{"esc f7 f right right f2 alt+g", all(moves("0, 1, 3"), appears("alt+r goes back"))},
 		}},
 		{name: "typing", at: at120(hanging), deeds: []deed{
 			{"right enter", appears("leave as it was")}, {"esc", vanishes("leave as it was")}, {"f2", appears("leave as it was")},
@@ -106,10 +120,10 @@ func cellScripts() []script {
 			{"end backspace", all(vanishes("A: 23"), still("A: 2"))}, {"ctrl+u", vanishes("A: 2")},
 		}},
 		{name: "kinds", at: at120(crane), deeds: []deed{
-			{"alt+3 right f2 down", moves(" · strut · ")}, {"up", moves(" · cable · ")},
+			{"f7 f right f2 down", moves(" · strut · ")}, {"up", moves(" · cable · ")},
 		}},
 		{name: "words", at: at120(crane), deeds: []deed{
-			{`alt+3 home right right right right "l" down`, moves(" · load · ")}, {"up", moves(" · load1 · ")}, {"down tab", appears("TA magnitude: load")},
+			{`f7 f home right right right right "l" down`, moves(" · load · ")}, {"up", moves(" · load1 · ")}, {"down tab", appears("TA magnitude: load")},
 			{`ctrl+u "l" esc`, vanishes("esc leaves it")}, {`esc "l" enter`, moves("TB")}, {`up right right right right "lo" shift+tab`, moves("")},
 		}},
 	}

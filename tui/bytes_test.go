@@ -14,7 +14,7 @@ var terminalKeys = map[string]string{
 	"esc": "\x1b[27u",
 	"up":  "\x1b[A", "down": "\x1b[B", "right": "\x1b[C", "left": "\x1b[D", "home": "\x1b[H", "end": "\x1b[F",
 	"insert": "\x1b[2~", "delete": "\x1b[3~", "pgup": "\x1b[5~", "pgdown": "\x1b[6~",
-	"f1": "\x1bOP", "f2": "\x1bOQ", "f3": "\x1bOR", "f4": "\x1bOS", "f5": "\x1b[15~", "f6": "\x1b[17~", "f9": "\x1b[20~",
+	"f1": "\x1bOP", "f2": "\x1bOQ", "f3": "\x1bOR", "f4": "\x1bOS", "f5": "\x1b[15~", "f6": "\x1b[17~", "f7": "\x1b[18~", "f8": "\x1b[19~", "f9": "\x1b[20~",
 	"shift+tab": "\x1b[Z", "shift+f6": "\x1b[17;2~",
 	// What a terminal tells besides keys.
 	"focus": "\x1b[I",

@@ -33,8 +33,11 @@ var backdrops = []backdrop{
 
 // styled is the style that a role has in a backdrop.
 func (c backdrop) styled(role grid.Style) uv.Style {
-	e := vt.NewEmulator(2, 1)
-	if _, err := e.WriteString(theme.Of(theme.Unicode, c.scheme).Styles[role].Prefix + "x"); err != nil {
+	e, depth := vt.NewEmulator(2, 1), theme.Indexed
+	if c.bare {
+		depth = theme.None
+	}
+	if _, err := e.WriteString(theme.Of(theme.Unicode, c.scheme, depth).Styles[role].Prefix + "x"); err != nil {
 		panic(err)
 	}
 	s := e.CellAt(0, 0).Style

@@ -180,9 +180,9 @@ func (m *Model) deleteRow() tea.Cmd {
 			m.say(s.Ref.Row+" appears only in magnitudes; it disappears when no magnitude names it", false)
 			return nil
 		}
-		where := "a force line: delete it there (alt+3)"
+		where := "a force line: delete it there (f7 f)"
 		if ref.Table == "joints" || ref.Table == "couples" {
-			where = "a support or a load: delete it there (alt+4)"
+			where = "a support or a load: delete it there (f7 s)"
 		}
 		m.say("this row belongs to "+where, false)
 		return nil

@@ -15,7 +15,7 @@ func TestWordsAreOfferedAsTyped(t *testing.T) {
 	path := sheet.Ref{Table: "lines", Row: "T1", Key: "path"}
 	to := func() {
 		t.Helper()
-		r.keys("alt+3", "pgup", "home")
+		r.keys("f7 f", "pgup", "home")
 		for s, _ := r.m.slot(); s.Ref.Key != "path"; s, _ = r.m.slot() {
 			r.keys("right")
 		}
@@ -74,13 +74,13 @@ func TestWordsOfOtherCells(t *testing.T) {
 		text string
 		want string
 	}{
-		{[]string{"alt+1"}, "5 kip", ""}, // whole as it stands
-		{[]string{"alt+1"}, "5 lb", "lbf"},
-		{[]string{"alt+1"}, "sq", "sqrt"},
-		{[]string{"alt+5", "ctrl+n"}, "ang", "angle"},
-		{[]string{"alt+5", "ctrl+n"}, "T", "T1"},
-		{[]string{"alt+2", "down"}, "wa", ""}, // a name is not completed
-		{[]string{"alt+2", "right"}, "-3, 4", ""},
+		{[]string{"f7 g"}, "5 kip", ""}, // whole as it stands
+		{[]string{"f7 g"}, "5 lb", "lbf"},
+		{[]string{"f7 g"}, "sq", "sqrt"},
+		{[]string{"alt+m", "ctrl+n"}, "ang", "angle"},
+		{[]string{"alt+m", "ctrl+n"}, "T", "T1"},
+		{[]string{"alt+p", "down"}, "wa", ""}, // a name is not completed
+		{[]string{"alt+p", "right"}, "-3, 4", ""},
 	} {
 		r := newRig(t, hanging, 120, 36)
 		r.keys(c.keys...)

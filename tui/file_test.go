@@ -128,7 +128,7 @@ func TestQuitAsksOnlyWhereSomethingIsUnsaved(t *testing.T) {
 	r, path := onDisk(t, hanging)
 	moveA(r)
 	r.keys("ctrl+c")
-	r.sees("unsaved changes. Save them before leaving?", "y yes", "n no")
+	r.sees("unsaved changes. Save them before leaving?", "y: yes", "n: no")
 	if r.keys("esc"); r.quit || r.m.ask != nil {
 		t.Error("esc does not go back")
 	}

@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"cmp"
 	"fmt"
 	"image"
 	"math"
@@ -13,17 +14,34 @@ import (
 	"trivet/tui/grid"
 	"trivet/tui/keys"
 	"trivet/tui/layout"
+	"trivet/tui/text"
 	"trivet/tui/theme"
 )
 
-// drawFoot shows the cell in full, what is wrong with it under the place where
-// it is wrong, and the keys.
-func (m Model) drawFoot(c grid.Canvas) {
-	keysLine := c.In(image.Rect(0, 2, c.W(), 3))
+// drawFoot shows at the bottom of the screen the cell in full, what is wrong with it or
+// what it takes, and what can be done here. A message is never cut: one of two lines has
+// that of the keys too, and a longer one covers what stands above.
+func (m Model) drawFoot(all grid.Canvas) {
+	w := all.W() - 2
+	first, says := m.footSays(w)
+	rows := max(layout.Foot, first+len(says))
+	c := all.In(image.Rect(0, max(all.H()-rows, 0), all.W(), all.H()))
+	c.Fill(' ', theme.Plain)
+	if first > 0 {
+		m.drawFirst(c)
+	}
+	says.Draw(c.In(image.Rect(1, first, all.W(), c.H())), text.Offset{}, w, false)
+	if first+len(says) < rows {
+		m.drawHints(c.In(image.Rect(0, rows-1, c.W(), rows)))
+	}
+}
+
+// drawFirst draws the line that is typed in, or the cell under the cursor.
+func (m Model) drawFirst(c grid.Canvas) {
 	switch {
 	case m.ask != nil:
-		c.Text(1, 0, theme.Warn, m.ask.text)
-	case m.choosing: // the list asks
+		c.Text(1, 0, theme.Warn, grid.Fit(m.ask.text, c.W()-2))
+	case m.choosing, m.listing: // the list asks
 	case m.naming != nil:
 		m.drawLine(c, m.forPage.longPrompt(), *m.naming)
 	case m.search.on:
@@ -34,51 +52,97 @@ func (m Model) drawFoot(c grid.Canvas) {
 	case m.setup != nil:
 		m.drawSetting(c)
 	case m.edit != nil:
-		if m.drawEdit(c) {
-			return
-		}
+		m.drawLine(c, m.edit.Slot.Label()+": ", m.edit.Line)
+	case m.focus == layout.Picture:
+		c.Text(1, 0, theme.Dim, grid.Fit(m.cam.words(m.live.Problem), c.W()-2))
 	default:
-		m.drawCell(c)
+		if s, ok := m.slot(); ok {
+			m.drawSlot(c, s)
+		}
 	}
-	if m.note.text != "" {
-		in := c.In(image.Rect(0, 1, c.W(), 2))
-		in.Fill(' ', theme.Plain)
-		m.drawWord(in, 1)
-	}
-	m.drawHints(keysLine)
 }
 
-// drawCell shows the cell under the cursor and the first thing that is wrong,
-// its own before others'.
-func (m Model) drawCell(c grid.Canvas) {
-	switch m.focus {
-	case layout.Picture:
-		c.Text(1, 0, theme.Dim, m.cam.words(m.live.Problem))
-	default:
-		if m.focus.Result() {
-			m.drawSays(c)
-			break
+// footSays gives what stands below that line, in lines of a width, and where it begins:
+// 0 where there is no such line.
+func (m Model) footSays(w int) (first int, says text.Lines) {
+	wrapped := func(look grid.Style, mark, s string) (int, text.Lines) {
+		var d text.Lines
+		d.Wrapped(look, mark, s, w)
+		return 1, d
+	}
+	between := m.ask != nil || m.choosing || m.listing || m.naming != nil || m.search.on || m.palette != nil || m.help != nil || m.setup != nil
+	switch {
+	case m.note.text != "" && m.note.bad:
+		return wrapped(theme.Bad, "", m.note.text)
+	case m.note.text != "":
+		return wrapped(theme.Plain, "", m.note.text)
+	case m.ask != nil && grid.Width(m.ask.text) > w:
+		_, says = wrapped(theme.Warn, "", m.ask.text)
+		return 0, says
+	case between:
+		return 1, nil
+	case m.edit != nil:
+		if says = m.editSays(w); says != nil {
+			return 1, says
 		}
-		if s, ok := m.slot(); ok {
-			name := m.tables[m.focus].Head(m.at[m.focus].Row, m.at[m.focus].Col)
-			if s.Does == cells.SetCell {
-				name = s.Label()
+		return wrapped(theme.Dim, "", takes(m.edit.Slot))
+	case m.focus.Result():
+		look, s := theme.Plain, m.says
+		if s == "" {
+			look, s = theme.Dim, "line "+ordinal(m.read[m.focus].Scroll.Y+1, len(m.texts[m.focus].paneText))
+		}
+		_, says = wrapped(look, "", s)
+		if len(says) == 1 {
+			if look, mark, s := m.firstWrong(); s != "" {
+				says.Wrapped(look, mark, s, w)
 			}
-			m.drawSlot(c, name, s)
+		}
+		return 0, says
+	}
+	if look, mark, s := m.firstWrong(); s != "" {
+		return wrapped(look, mark, s)
+	}
+	if s, ok := m.slot(); ok {
+		if facts := m.facts(s); facts != "" && m.slotWidth(s)+grid.Width(facts) > w {
+			return wrapped(theme.Computed, "", strings.TrimLeft(facts, " "))
+		}
+		return wrapped(theme.Dim, "", takes(s))
+	}
+	return 1, nil
+}
+
+// takes says what a cell takes, from the table of keys.
+func takes(s cells.Slot) string {
+	if s.Does != cells.SetCell {
+		return ""
+	}
+	for _, t := range problem.Tables() {
+		if t.Name != s.Ref.Table {
+			continue
+		}
+		key := cmp.Or(s.Ref.Key, t.Plain)
+		if t.Fixed {
+			key = s.Ref.Row
+		}
+		if k, ok := t.Key(key); ok {
+			return k.Says + ". Example: " + k.Example
 		}
 	}
+	return ""
+}
+
+// firstWrong is the first thing that is wrong, of the cell under the cursor before others', or
+// what comes next; empty where all is well. mark stands before it.
+func (m Model) firstWrong() (look grid.Style, mark, says string) {
 	if next := m.made.NextStep(m.focus); next != "" && m.focus < layout.System {
-		c.Text(1, 1, theme.Warn, grid.Fit(next, c.W()-2))
-		return
+		return theme.Warn, "", next
 	}
 	if says := m.likeliest(); says != "" {
-		c.Text(1, 1, theme.Warn, grid.Fit(says, c.W()-2))
-		return
+		return theme.Warn, "", says
 	}
 	errs := m.live.Faults()
 	if len(errs) == 0 {
-		m.drawNote(c)
-		return
+		return theme.Warn, "? ", m.doubt()
 	}
 	shown := errs[0]
 	if s, ok := m.slot(); ok {
@@ -86,72 +150,102 @@ func (m Model) drawCell(c grid.Canvas) {
 			shown = e
 		}
 	}
-	if shown.Ref.Key == "" && shown.Span == (diag.Span{}) && m.drawCause(c, shown) {
-		return
+	if shown.Ref.Key == "" && shown.Span == (diag.Span{}) {
+		if cause := m.cause(shown); cause != "" {
+			return theme.Warn, "? ", cause
+		}
 	}
-	text := located(shown)
+	says = located(shown)
 	if n := len(errs); n > 1 {
-		text = fmt.Sprintf("1 of %d: %s", n, text)
+		says = fmt.Sprintf("1 of %d: %s", n, says)
 	}
-	c.Text(1, 1, theme.Bad, grid.Fit("! "+text, c.W()-2))
+	return theme.Bad, "! ", says
 }
 
-// drawCause shows what is typed and read by nothing in place of an error that something
-// is missing: it most likely stands there, in a table or under a key that is unknown.
-func (m Model) drawCause(c grid.Canvas, missing problem.Error) bool {
+// cause is what is typed and read by nothing, in place of an error that something is
+// missing: it most likely stands there, in a table or under a key that is unknown.
+func (m Model) cause(missing problem.Error) string {
 	if m.live.Latest == nil {
-		return false
+		return ""
 	}
-	unread := m.live.Latest.Unread
-	i := slices.IndexFunc(unread, func(e problem.Error) bool {
-		return e.Ref.Row == "" || e.Ref.Table == missing.Ref.Table && e.Ref.Row == missing.Ref.Row
-	})
-	if i >= 0 {
-		c.Text(1, 1, theme.Warn, grid.Fit("? "+located(unread[i]), c.W()-2))
+	for _, e := range m.live.Latest.Unread {
+		if e.Ref.Row == "" || e.Ref.Table == missing.Ref.Table && e.Ref.Row == missing.Ref.Row {
+			return located(e)
+		}
 	}
-	return i >= 0
+	return ""
 }
 
-// drawNote shows what is read by nothing, or reads and is most likely not what was
-// meant, that of the row under the cursor before others'.
-func (m Model) drawNote(c grid.Canvas) {
+// doubt is what is read by nothing, or reads and is most likely not what was meant,
+// that of the row under the cursor before others'.
+func (m Model) doubt() string {
 	if m.live.Latest == nil {
-		return
+		return ""
 	}
 	notes := m.live.Latest.Notes()
 	if len(notes) == 0 {
-		c.Text(1, 1, theme.Warn, grid.Fit(m.live.Unconnected(), c.W()-2))
-		return
+		return m.live.Unconnected()
 	}
 	here := m.selected()
 	shown := notes[max(0, slices.IndexFunc(notes, func(e problem.Error) bool { return e.Ref.Table == here.Table && e.Ref.Row == here.Row }))]
-	text := located(shown)
+	says := located(shown)
 	if n := len(notes); n > 1 {
-		text = fmt.Sprintf("1 of %d: %s", n, text)
+		says = fmt.Sprintf("1 of %d: %s", n, says)
 	}
-	c.Text(1, 1, theme.Warn, grid.Fit("? "+text, c.W()-2))
+	return says
+}
+
+// slotName names the cell under the cursor.
+func (m Model) slotName(s cells.Slot) string {
+	if s.Does == cells.SetCell {
+		return s.Label()
+	}
+	if name := m.tables[m.focus].Head(m.at[m.focus].Row, m.at[m.focus].Col); name != "" {
+		return name
+	}
+	return m.selected().Row // its row has no such cell
+}
+
+// leftOut tells that a cell shows what is taken where it is left out.
+func (m Model) leftOut(s cells.Slot) bool {
+	return s.Does == cells.SetCell && s.Text != "" && m.raw(s) == ""
+}
+
+// slotWidth is how wide a cell's name and text are in the foot.
+func (m Model) slotWidth(s cells.Slot) int {
+	w := grid.Width(m.slotName(s)) + 2 + grid.Width(s.Text)
+	if m.leftOut(s) {
+		w += len(leftOut)
+	}
+	return w
+}
+
+const leftOut = " (left out)"
+
+// facts are what follows from the row, behind a cell.
+func (m Model) facts(s cells.Slot) string {
+	if s.Does == cells.Nothing && s.Text != "" && slices.ContainsFunc(m.follows, func(f cells.Fact) bool { return f.Value == s.Text }) {
+		return "" // it is what follows
+	}
+	facts := cells.ShownFacts(m.follows)
+	if s.Text == "" {
+		facts = strings.TrimLeft(facts, " ")
+	}
+	return facts
 }
 
 // drawSlot shows a cell that is not typed in: what stands in it, or what is taken
 // where it is left out, and what follows from its row.
-func (m Model) drawSlot(c grid.Canvas, name string, s cells.Slot) {
-	if name == "" { // its row has no such cell
-		name = m.selected().Row
+func (m Model) drawSlot(c grid.Canvas, s cells.Slot) {
+	x := c.Text(1, 0, theme.Name, m.slotName(s)+": ")
+	text, look := s.Text, theme.Plain
+	if m.leftOut(s) {
+		text, look = text+leftOut, theme.Dim
 	}
-	x := c.Text(1, 0, theme.Name, name+": ")
-	if s.Does == cells.SetCell && s.Text != "" && m.raw(s) == "" {
-		x = c.Text(x, 0, theme.Dim, s.Text+" (left out)")
-	} else {
-		x = c.Text(x, 0, theme.Plain, s.Text)
+	x = c.Text(x, 0, look, grid.Fit(text, min(grid.Width(text), c.W()-x-1)))
+	if facts := m.facts(s); x+grid.Width(facts) < c.W() {
+		c.Text(x, 0, theme.Computed, facts)
 	}
-	if s.Does == cells.Nothing && s.Text != "" && slices.ContainsFunc(m.follows, func(f cells.Fact) bool { return f.Value == s.Text }) {
-		return // it is what follows
-	}
-	follows := cells.ShownFacts(m.follows)
-	if s.Text == "" {
-		follows = strings.TrimLeft(follows, " ")
-	}
-	c.Text(x, 0, theme.Computed, follows)
 }
 
 // words tells from where the picture is seen.
@@ -166,26 +260,57 @@ func (c camera) words(p *problem.Problem) string {
 	return s
 }
 
-// drawHints shows the keys that hold now, as many as fit.
+// How many things to do the last line names, and how many of those that the place alone
+// has: more are not read.
+const mostHints, ownHints = 5, 3
+
+type hint struct{ key, does string }
+
+// hints are the things to do here: first what is special to the place, then saving where
+// something is unsaved, last where help is.
+func (m Model) hints() (list []hint) {
+	mode := m.mode()
+	if s, ok := m.slot(); ok && mode == keys.OnCells && s.Does != cells.Nothing && !m.watches {
+		list = append(list, hint{"type", "replace"})
+		if m.takesUnknown() {
+			list = append(list, hint{unknownMark, "unknown"})
+		}
+	}
+	var rest, more, help []hint
+	for n, scope := range mode.Scopes() {
+		own := 0
+		for _, b := range keys.Table() {
+			if b.Scope != scope || b.Hint == "" || !m.has(b) {
+				continue
+			}
+			h := hint{b.Short(), b.Hint}
+			switch {
+			case b.Intent == keys.Help: // of its two keys one is enough
+				help = []hint{h}
+			case b.Intent == keys.Save && mode == keys.OnCells && m.history.Modified():
+				rest = append([]hint{h}, rest...)
+			case b.Intent == keys.Save || b.Intent == keys.ToBoard && m.live.Solution == nil:
+			case n > 0:
+				rest = append(rest, h)
+			case own < ownHints:
+				list = append(list, h)
+				own++
+			default:
+				more = append(more, h)
+			}
+		}
+	}
+	list = append(append(list, rest...), more...)
+	return append(list[:min(len(list), mostHints-len(help))], help...)
+}
+
+// drawHints says what can be done here, in a few words.
 func (m Model) drawHints(c grid.Canvas) {
 	x := 1
-	other := "f1" // of the two keys of the help one is enough
-	if m.edit != nil || m.mode() == keys.OnHelp {
-		other = ""
-	} else if m.mode() == keys.OnCells && m.takesUnknown() {
-		other = unknownMark
-	}
-	for _, s := range m.mode().Scopes() {
-		for _, b := range keys.Table() {
-			if b.Scope != s || b.Hint == "" || !m.has(b) || b.Keys[0] == other {
-				continue
-			}
-			key := b.Short()
-			if x+len(key)+len(b.Hint)+1 >= c.W() {
-				continue
-			}
-			x = c.Text(x, 0, theme.Key, key)
-			x = c.Text(x+1, 0, theme.Plain, b.Hint) + 2
+	for _, h := range m.hints() {
+		if x+grid.Width(h.key)+2+grid.Width(h.does) < c.W() {
+			x = c.Text(x, 0, theme.Key, h.key)
+			x = c.Text(x, 0, theme.Dim, ": "+h.does) + 3
 		}
 	}
 }

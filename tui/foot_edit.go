@@ -11,20 +11,17 @@ import (
 	"trivet/tui/theme"
 )
 
-// drawLine shows a line of text with its cursor and gives where its text starts
-// and how much of it is scrolled away.
-func (m Model) drawLine(c grid.Canvas, label string, l text.Line) (start, skip int) {
-	start = c.Text(1, 0, theme.Name, label)
+// drawLine shows a line of text with its cursor, behind what it is for.
+func (m Model) drawLine(c grid.Canvas, label string, l text.Line) {
+	start := c.Text(1, 0, theme.Name, label)
 	text, skip := grid.Window(l.Text, l.Column(), c.W()-start-1)
 	c.Text(start, 0, theme.Plain, text)
 	c.Paint(start+l.Column()-skip, 0, 1, theme.Caret)
-	return start, skip
 }
 
-// drawEdit shows the text being typed and, under it, what is missing. It tells
-// whether it needed the line of the keys for what to try.
-func (m Model) drawEdit(c grid.Canvas) bool {
-	start, skip := m.drawLine(c, m.edit.Slot.Label()+": ", m.edit.Line)
+// editSays is what is wrong with the text being typed, under the place where it is
+// wrong, and what to try; nil where nothing is.
+func (m Model) editSays(w int) (says text.Lines) {
 	e, own := m.ownError()
 	if !own {
 		for _, e := range m.live.Faults() {
@@ -33,24 +30,30 @@ func (m Model) drawEdit(c grid.Canvas) bool {
 				if own := m.edit.Slot.Ref; e.Ref.Table == own.Table && e.Ref.Row == own.Row {
 					text = e.Text()
 				}
-				c.Text(1, 1, theme.Warn, grid.Fit(text, c.W()-2))
-				break
+				says.Wrapped(theme.Warn, "", text, w)
+				return says
 			}
 		}
-		return false
+		return nil
 	}
-	at := max(min(start+grid.Width(m.edit.Text[:bound(e.Span.Start, m.edit.Text)])-skip, c.W()-2), start)
-	marks := strings.Repeat("^", max(1, min(grid.Width(m.edit.Text[bound(e.Span.Start, m.edit.Text):bound(e.Span.End, m.edit.Text)]), c.W()-at-1)))
-	if room := c.W() - at - len(marks) - 2; grid.Width(e.Msg) <= room || at < grid.Width(e.Msg)+2 {
-		c.Text(c.Text(at, 1, theme.Bad, marks)+1, 1, theme.Bad, grid.Fit(e.Msg, max(room, 0)))
-	} else {
-		c.Text(at-grid.Width(e.Msg)-1, 1, theme.Bad, e.Msg+" "+marks)
+	start := grid.Width(label(m.edit.Slot)) + 2
+	_, skip := grid.Window(m.edit.Text, m.edit.Column(), w-start)
+	from, to := bound(e.Span.Start, m.edit.Text), bound(e.Span.End, m.edit.Text)
+	at := max(min(start+grid.Width(m.edit.Text[:from])-skip, w-1), start)
+	marks := strings.Repeat("^", max(1, min(grid.Width(m.edit.Text[from:to]), w-at)))
+	switch n := grid.Width(e.Msg); {
+	case at+len(marks)+1+n <= w:
+		says.Plain(theme.Bad, grid.Fit("", at)+marks+" "+e.Msg)
+	case n+1 <= at:
+		says.Plain(theme.Bad, grid.FitRight(e.Msg, at-1)+" "+marks)
+	default:
+		says.Plain(theme.Bad, grid.Fit("", at)+marks)
+		says.Wrapped(theme.Bad, "", e.Msg, w)
 	}
-	if e.Hint == "" || m.note.text != "" {
-		return false
+	if e.Hint != "" {
+		says.Wrapped(theme.Warn, "", "Try: "+e.Hint, w)
 	}
-	c.Text(1, 2, theme.Warn, grid.Fit("Try: "+e.Hint, c.W()-2))
-	return true
+	return says
 }
 
 // ownError is what is wrong with the text being typed, at its place in it.

@@ -36,8 +36,8 @@ func FuzzKeys(f *testing.F) {
 		return data
 	}
 	f.Add(at("f5", "space", "h", "space", "r", "p", "l", "down", "enter", "b", "f5", "end", "left"))
-	f.Add(append(at("alt+4", "ctrl+n", "j"), append([]byte{200, 'z'}, at("enter", "down", "enter", "f5", "space")...)...))
-	f.Add(at("alt+4", "down", "right", "f2", "down", "down", "enter", "ctrl+d", "ctrl+z", "ctrl+n", "l", "esc", "ctrl+n", "b", "enter"))
+	f.Add(append(at("f7 s", "ctrl+n", "j"), append([]byte{200, 'z'}, at("enter", "down", "enter", "f5", "space")...)...))
+	f.Add(at("f7 s", "down", "right", "f2", "down", "down", "enter", "ctrl+d", "ctrl+z", "ctrl+n", "l", "esc", "ctrl+n", "b", "enter"))
 	f.Fuzz(func(t *testing.T, data []byte) {
 		const limit = 60 // keys; more finds nothing new and is slow
 		text := crane

@@ -137,24 +137,24 @@ func TestScreens(t *testing.T) {
 		{"80x24-stale", 80, 24, crane, []string{"down", "right", "0", ",", "1"}},
 		{"80x24-picture", 80, 24, crane, []string{"ctrl+t"}},
 		{"120x36", 120, 36, crane, nil},
-		{"200x60", 200, 60, crane, []string{"alt+5"}},
-		{"80x24-plain", 80, 24, hanging, []string{"alt+7", "a"}},
-		{"80x24-beam", 80, 24, beam, []string{"alt+4"}},
-		{"80x24-beam-picture", 80, 24, beam, []string{"alt+7"}},
-		{"80x24-beam-plain", 80, 24, beam, []string{"alt+7", "a"}},
-		{"80x24-kinds", 80, 24, beam, []string{"alt+4", "down", "right", "r"}},
+		{"200x60", 200, 60, crane, []string{"alt+m"}},
+		{"80x24-plain", 80, 24, hanging, []string{"alt+i", "a"}},
+		{"80x24-beam", 80, 24, beam, []string{"f7 s"}},
+		{"80x24-beam-picture", 80, 24, beam, []string{"alt+i"}},
+		{"80x24-beam-plain", 80, 24, beam, []string{"alt+i", "a"}},
+		{"80x24-kinds", 80, 24, beam, []string{"f7 s", "down", "right", "r"}},
 		{"120x36-beam", 120, 36, beam, nil},
-		{"200x60-beam", 200, 60, beam, []string{"alt+4"}},
+		{"200x60-beam", 200, 60, beam, []string{"f7 s"}},
 		{"80x24-board", 80, 24, beam, []string{"f5", "space"}},
 		{"120x36-board", 120, 36, crane, []string{"f5", "9"}},
 		{"200x60-board", 200, 60, beam, []string{"f5", "h", "end"}},
-		{"80x24-steps", 80, 24, beam, []string{"alt+6", "b", "l", "down"}},
-		{"80x24-checks", 80, 24, crane, []string{"alt+8", "down"}},
-		{"80x24-working", 80, 24, beam, []string{"alt+9", "pgdown", "pgdown", "down"}},
+		{"80x24-steps", 80, 24, beam, []string{"alt+y", "b", "l", "down"}},
+		{"80x24-checks", 80, 24, crane, []string{"f7 c", "down"}},
+		{"80x24-working", 80, 24, beam, []string{"f7 w", "pgdown", "pgdown", "down"}},
 		{"80x24-limits", 80, 24, crane, []string{"alt+l", "right", "right"}},
 		{"120x36-hand-solution", 120, 36, beam, []string{"alt+h", "down", "right"}},
-		{"120x36-ranges", 120, 36, fork, []string{"alt+i", "down", "right"}},
-		{"200x60-working", 200, 60, crane, []string{"alt+9", "end"}},
+		{"120x36-ranges", 120, 36, fork, []string{"f7 r", "down", "right"}},
+		{"200x60-working", 200, 60, crane, []string{"f7 w", "end"}},
 		{"40x10", 40, 10, crane, nil},
 	} {
 		r := newRig(t, c.sheet, c.w, c.h)
@@ -186,7 +186,7 @@ func TestEverySizeIsFilledExactly(t *testing.T) {
 	for w := 1; w < 230; w += 9 {
 		for h := 1; h < 70; h += 5 {
 			r.m.resize(w, h)
-			for _, k := range []string{"alt+1", "alt+4", "alt+5", "alt+6", "pgdown", "right", "alt+7", "ctrl+e", "?", "end", "esc", "ctrl+e", "f5", "space", "p", "p", "p", "l", "esc", "esc", "alt+s", "end", "x", "esc", "esc", "alt+2"} {
+			for _, k := range []string{"f7 g", "f7 s", "alt+m", "alt+y", "pgdown", "right", "alt+i", "ctrl+e", "?", "end", "esc", "ctrl+e", "f5", "space", "p", "p", "p", "l", "esc", "esc", "alt+s", "end", "x", "esc", "esc", "alt+p"} {
 				r.keys(k)
 				checkFrame(t, r.m)
 			}
@@ -231,15 +231,15 @@ func TestHelpListsEveryKeyThatHolds(t *testing.T) {
 
 func TestAPlaneHidesTheViewsItDoesNotHave(t *testing.T) {
 	r := newRig(t, hanging, 80, 24)
-	r.keys("alt+7")
-	if strings.Contains(r.screen(), "s side") {
+	r.keys("alt+i")
+	if strings.Contains(r.screen(), "left/right: turn") {
 		t.Error("a plane offers a side view")
 	}
 	r.keys("s")
 	r.sees("one view")
 	r = newRig(t, crane, 80, 24)
-	r.keys("alt+7")
-	r.sees("s side")
+	r.keys("alt+i")
+	r.sees("left/right: turn")
 	r.keys("s")
 	r.sees("Picture side")
 	r.keys("right")
@@ -251,7 +251,7 @@ func TestATerminalOfASCIIGetsASCII(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for _, keys := range [][]string{nil, {"alt+7"}, {"?", "end"}, {"alt+5", "down", "x"}, {"alt+4", "ctrl+n", "j", "A", "enter"}, {"f5", "8"}, {"f5", "end"}, {"f5", "1", "0"}} {
+	for _, keys := range [][]string{nil, {"alt+i"}, {"?", "end"}, {"alt+m", "down", "x"}, {"f7 s", "ctrl+n", "j", "A", "enter"}, {"f5", "8"}, {"f5", "end"}, {"f5", "1", "0"}} {
 		r := rigOf(t, Options{Sheet: s, Width: 120, Height: 36, Env: []string{"LANG=C"}})
 		r.keys(keys...)
 		checkFrame(t, r.m)

@@ -88,7 +88,6 @@ func (m Model) keysText(w int) text.Lines {
 			d.Behind(text.Span{Text: "  " + grid.Fit(r[0], wide) + " "}, ": ", theme.Plain, r[1], w)
 		}
 	}
-	d.Plain(theme.Plain, "  ^s in the last line of the screen is ctrl+s.")
 	d.Heading("Caution")
 	d.Wrapped(theme.Plain, "", results.Caution, w)
 	return d

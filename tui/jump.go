@@ -61,7 +61,7 @@ func (m *Model) define() tea.Cmd {
 // the row shows it.
 func (m *Model) showRow(ref sheet.Ref) bool {
 	home, ok := map[string]layout.Pane{
-		"": layout.Given, "units": layout.Given, "given": layout.Given, "points": layout.Points, "lines": layout.Lines,
+		"": layout.Sheet, "units": layout.Sheet, "given": layout.Given, "points": layout.Points, "lines": layout.Lines,
 		"joints": layout.Supports, "bodies": layout.Supports, "couples": layout.Supports, "distributed": layout.Supports,
 	}[ref.Table]
 	if !ok {

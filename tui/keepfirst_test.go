@@ -14,12 +14,12 @@ func TestKeysOfTheWorkbenchKeepTheCell(t *testing.T) {
 	r.text("P")
 	r.keys("enter")
 	r.text("0,0,0")
-	r.keys("alt+3")
+	r.keys("f7 f")
 	r.holds(sheet.Ref{Table: "points", Row: "P", Key: "at"}, "0,0,0")
 	if r.m.focus != layout.Lines || r.m.edit != nil {
-		t.Errorf("alt+3 within a cell leads to pane %v, editing %v", r.m.focus, r.m.edit != nil)
+		t.Errorf("f7 f within a cell leads to pane %v, editing %v", r.m.focus, r.m.edit != nil)
 	}
-	r.keys("alt+2")
+	r.keys("alt+p")
 	r.text("1,2,3")
 	r.keys("ctrl+n")
 	r.holds(sheet.Ref{Table: "points", Row: "P", Key: "at"}, "1,2,3")

@@ -28,7 +28,7 @@ func TestTheThemeFollowsTheBackgroundWhereItIsToBeFound(t *testing.T) {
 			back = color.Gray{Y: 5}
 		}
 		r.send(tea.BackgroundColorMsg{Color: back})
-		if got, want := r.m.theme.Styles[theme.Force], theme.Of(theme.Unicode, c.want).Styles[theme.Force]; got != want {
+		if got, want := r.m.theme.Styles[theme.Force], theme.Of(theme.Unicode, c.want, theme.True).Styles[theme.Force]; got != want {
 			t.Errorf("%s on dark %v: a force looks %q, want %q", c.name, c.dark, got, want)
 		}
 	}

@@ -54,7 +54,7 @@ func (m Model) greeting() []string {
 	if m.opening != nil {
 		return []string{"trivet: free-body equilibrium, line by line; F1 is help, ctrl+q quits"}
 	}
-	lines := []string{"sheet " + m.title() + "; F1 is help, ctrl+k lists commands, alt and a figure lead to the panes"}
+	lines := []string{"sheet " + m.title() + "; F1 is help, ctrl+k lists commands, f7 and a letter lead to the panes"}
 	for _, name := range []string{"title", "statement"} {
 		row, _ := m.history.Current().Table("").Row(name)
 		c, _ := row.Cell("")
@@ -95,6 +95,8 @@ func (m Model) scene() speech.Scene {
 		s.Prompt, s.Line, s.Intro = m.setup.name()+": ", *m.setup.typing, []string{"type the value and enter; esc leaves it as it was"}
 	case keys.OnChoice:
 		s.Prompt, s.Intro = "which row? ", []string{"which row? " + offered("", keys.Choosing).All()}
+	case keys.OnPanes:
+		s.Prompt, s.Intro = "which pane? ", []string{"which pane? " + offered("", keys.Panes).All()}
 	case keys.InCell, keys.InList, keys.InWords:
 		s.Edit, s.New, s.ByKey = m.edit, m.newName(), m.changedByKey
 		s.Prompt, s.Line = m.edit.Slot.Label()+": ", m.edit.Line

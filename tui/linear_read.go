@@ -138,7 +138,7 @@ func (m Model) heard() *speech.Result {
 
 // paneName is a pane's heading within a sentence.
 func (m Model) paneName(p layout.Pane) string {
-	return strings.ToLower(headings[p][:1]) + headings[p][1:]
+	return strings.ToLower(headings[p].long[:1]) + headings[p].long[1:]
 }
 
 // place is where the cursor of the cells is, in words.

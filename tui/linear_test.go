@@ -88,11 +88,11 @@ func TestASessionInLines(t *testing.T) {
 	heard("open")
 	for _, step := range [][]string{
 		{"down"}, {"right"}, {"up"}, {"down", "down", "down", "down"}, {"enter"}, {"left", "left", "backspace"}, {"5", "x"}, {"enter"},
-		{"left", "f2", "left", "left", "backspace", "backspace", ",", "enter"}, {"tab"}, {"alt+3"}, {"right", "f2"}, {"down"}, {"esc"}, {"alt+5", "right"},
-		{"alt+6"}, {"down", "down"}, {"pgdown"}, {"home"}, {"right", "right"}, {"alt+8", "down", "down"}, {"alt+9", "pgdown"}, {"alt+h", "down"}, {"alt+i", "down"}, {"alt+l", "down"}, {"alt+7", "down"}, {"n"}, {"up"}, {"pgdown"}, {"home"}, {"f5"}, {"space"}, {"space", "space"}, {"down"}, {"h"}, {"esc"},
+		{"left", "f2", "left", "left", "backspace", "backspace", ",", "enter"}, {"tab"}, {"f7 f"}, {"right", "f2"}, {"down"}, {"esc"}, {"alt+m", "right"},
+		{"alt+y"}, {"down", "down"}, {"pgdown"}, {"home"}, {"right", "right"}, {"f7 c", "down", "down"}, {"f7 w", "pgdown"}, {"alt+h", "down"}, {"f7 r", "down"}, {"alt+l", "down"}, {"alt+i", "down"}, {"n"}, {"up"}, {"pgdown"}, {"home"}, {"f5"}, {"space"}, {"space", "space"}, {"down"}, {"h"}, {"esc"},
 		{"ctrl+k"}, {"r", "e", "d", "o"}, {"esc"}, {"ctrl+f"}, {"6", "0"}, {"esc"}, {"alt+s"}, {"right"}, {"esc"},
-		{"alt+2", "ctrl+n"}, {"E", "enter"}, {"1", ",", "1", "enter"}, {"enter"}, {"esc"}, {"ctrl+d"}, {"ctrl+z"}, {"ctrl+z", "ctrl+z"}, {"f1"}, {"pgdown"}, {"esc"},
-		{"alt+4"}, {"ctrl+n"}, {"esc"}, {"ctrl+x"}, {"ctrl+s"}, {"alt+2", "home", "ctrl+up"}, {"delete"}, {"ctrl+q"}, {"esc"}, {"ctrl+q", "y"},
+		{"alt+p", "ctrl+n"}, {"E", "enter"}, {"1", ",", "1", "enter"}, {"enter"}, {"esc"}, {"ctrl+d"}, {"ctrl+z"}, {"ctrl+z", "ctrl+z"}, {"f1"}, {"pgdown"}, {"esc"},
+		{"f7 s"}, {"ctrl+n"}, {"esc"}, {"ctrl+x"}, {"ctrl+s"}, {"alt+p", "home", "ctrl+up"}, {"delete"}, {"ctrl+q"}, {"esc"}, {"ctrl+q", "y"},
 	} {
 		l.keys(step...)
 		heard(strings.Join(step, " "))
@@ -175,7 +175,7 @@ func TestWhatIsWrittenStandsOnTheTerminal(t *testing.T) {
 		}
 	}})
 	l.hear(l.m.Init())
-	all := []string{"left", "right", "up", "down", "enter", "backspace", "delete", "home", "end", "1", ",", "A", "°", "世", "tab", "esc", "alt+3", "alt+6", "f5", "space", "alt+2", "ctrl+k"}
+	all := []string{"left", "right", "up", "down", "enter", "backspace", "delete", "home", "end", "1", ",", "A", "°", "世", "tab", "esc", "f7 f", "alt+y", "f5", "space", "alt+p", "ctrl+k"}
 	random := rand.New(rand.NewPCG(3, 3))
 	for range 2000 {
 		k := all[random.IntN(len(all))]

@@ -73,7 +73,7 @@ type Reader struct{ m Model }
 // Reader begins with what the session shows.
 func (l Look) Reader(w, h int, set theme.Set) Reader {
 	m := l.m.shown(w, h, set)
-	m.edit, m.fresh, m.choosing, m.drag, m.palette = nil, nil, false, nil, nil
+	m.edit, m.fresh, m.choosing, m.listing, m.drag, m.palette = nil, nil, false, false, nil, nil
 	m.search, m.mark = search{}, mark{}
 	m.around = true
 	return Reader{m}

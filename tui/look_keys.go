@@ -13,7 +13,7 @@ import (
 // nothing.
 var looking = []keys.Intent{
 	keys.Help, keys.NextTopic, keys.PrevTopic, keys.NextPane, keys.PrevPane,
-	keys.GoGiven, keys.GoPoints, keys.GoLines, keys.GoSupports, keys.GoUnknowns, keys.GoSystem, keys.GoPicture,
+	keys.GoGiven, keys.GoPoints, keys.GoLines, keys.GoSupports, keys.GoUnknowns, keys.GoSheet, keys.GoSystem, keys.GoPicture, keys.ListPanes,
 	keys.GoChecks, keys.GoWorking, keys.GoHandSolution, keys.GoRanges, keys.GoLimits, keys.NextResult, keys.PrevResult,
 	keys.SwitchSide, keys.Enlarge, keys.NextCell, keys.PrevCell,
 	keys.Up, keys.Down, keys.Left, keys.Right, keys.PageUp, keys.PageDown, keys.First, keys.Last,
@@ -24,7 +24,7 @@ var looking = []keys.Intent{
 
 // forWatchers are the scopes in which one who watches may be.
 var forWatchers = []keys.Scope{
-	keys.Always, keys.Workbench, keys.Cells, keys.Reading, keys.Result, keys.Picture, keys.Board, keys.Jumping, keys.Helping,
+	keys.Always, keys.Workbench, keys.Cells, keys.Reading, keys.Result, keys.Picture, keys.Board, keys.Jumping, keys.Helping, keys.Panes,
 }
 
 // has tells whether a key is one of the session's: for one who watches there are
@@ -49,7 +49,7 @@ func (m Model) reads(msg tea.KeyPressMsg) bool {
 		return b.Intent != keys.Save && b.Intent != keys.Quit
 	case keys.OnSteps:
 		return b.Intent == keys.Commit || b.Intent == keys.Cancel || slices.Contains(looking, b.Intent)
-	case keys.OnResult, keys.OnPicture, keys.OnBoard:
+	case keys.OnResult, keys.OnPicture, keys.OnBoard, keys.OnPanes:
 		return b.Intent == keys.Cancel || slices.Contains(looking, b.Intent)
 	case keys.OnCells:
 		return slices.Contains(looking, b.Intent)

@@ -122,8 +122,11 @@ func (m Model) cellAt(p layout.Pane, r image.Rectangle, at image.Point) (row, co
 		return -1, -1
 	}
 	row, col = m.at[p].Top+at.Y-r.Min.Y-layout.Frame, -1
-	x := r.Min.X + 1
-	for i, w := range m.tables[p].Widths(r.Dx()-1, m.at[p].Col) {
+	x, under := r.Min.X+1, 0
+	if p == m.focus {
+		under = m.at[p].Col
+	}
+	for i, w := range m.tables[p].Widths(r.Dx(), under) {
 		if w > 0 {
 			if at.X >= x && at.X < x+w {
 				col = i
@@ -155,7 +158,7 @@ func (m *Model) pickAt(at image.Point) {
 	if !ok || p != layout.Picture || m.live.Problem == nil {
 		return
 	}
-	if ref, ok := picture.Hit(r.Dx(), r.Dy()-1, m.drawing, m.cam.view(m.drawing), m.pictureOptions(), at.X-r.Min.X, at.Y-r.Min.Y-1); ok {
+	if ref, ok := picture.Hit(r.Dx(), r.Dy()-layout.Frame, m.drawing, m.cam.view(m.drawing), m.pictureOptions(), at.X-r.Min.X, at.Y-r.Min.Y-layout.Frame); ok {
 		m.pick(ref)
 	}
 }

@@ -12,8 +12,12 @@ import (
 // newRow begins a row behind the one under the cursor; among the supports it
 // asks first which kind it is to be.
 func (m *Model) newRow() tea.Cmd {
-	if m.focus == layout.Supports {
+	switch m.focus {
+	case layout.Supports:
 		m.choosing = true
+		return nil
+	case layout.Sheet:
+		m.say("the rows of the sheet are fixed. Try: f7 g, for a given", false)
 		return nil
 	}
 	m.beginRow([...]string{layout.Given: "given", layout.Points: "points", layout.Lines: "lines", layout.Unknowns: ""}[m.focus])

@@ -76,7 +76,7 @@ func New(opt Options) Model {
 		// An empty text always reads.
 		opt.Sheet, _ = sheet.Parse(nil)
 	}
-	like := liking{keep: opt.Keep, where: "the file of settings", kept: settings.Defaults(), chars: theme.Characters(opt.Env)}
+	like := liking{keep: opt.Keep, where: "the file of settings", kept: settings.Defaults(), chars: theme.Characters(opt.Env), depth: theme.Colours(opt.Env)}
 	if opt.Settings != nil {
 		like.kept = *opt.Settings
 	}

@@ -71,6 +71,8 @@ func (m Model) drawBoxed(c grid.Canvas) {
 		s = m.listedSettings()
 	case m.choosing:
 		s = offered("Make which row?", keys.Choosing)
+	case m.listing:
+		s = offered("Go to which pane?", keys.Panes)
 	default:
 		return
 	}

@@ -30,7 +30,7 @@ func TestAPageIsWrittenAndNothingOverwrittenUnasked(t *testing.T) {
 	r.keys("f5", "ctrl+p")
 	r.text("md")
 	r.keys("enter")
-	r.sees("is there already. Overwrite it?", "y yes")
+	r.sees("is there already. Overwrite it?", "y: yes")
 	r.keys("n")
 	fileIs(t, page, "mine")
 	r.keys("ctrl+p")

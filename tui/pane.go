@@ -1,7 +1,9 @@
 package tui
 
 import (
+	"fmt"
 	"image"
+	"strings"
 
 	"trivet/tui/cells"
 	"trivet/tui/grid"
@@ -9,73 +11,88 @@ import (
 	"trivet/tui/theme"
 )
 
-// drawPane draws a pane's rule and what is in it.
+// drawPane draws a pane's head and what is in it.
 func (m Model) drawPane(c grid.Canvas, p layout.Pane) {
-	look, rule := theme.Rule, m.theme.Glyphs.Rule
+	if p < layout.System {
+		m.tables[p].Draw(c, cells.View{
+			Title: m.heading(p), Short: headings[p].short + m.aged(p), More: m.more(p, c.W(), c.H()), At: m.at[p],
+			Live: p == m.focus, Typing: m.edit, Marked: m.marked, Row: m.theme.Glyphs.Row,
+		})
+		return
+	}
+	look := theme.Head
 	if p == m.focus {
-		look, rule = theme.RuleFocus, m.theme.Glyphs.RuleFocus
+		look = theme.RuleFocus
 	}
-	c.In(image.Rect(0, 0, c.W(), 1)).Fill(rule, look)
-	c.Text(1, 0, look, " "+marks[p:p+1]+" "+m.heading(p)+" ")
-	if more := m.more(p, c.W(), c.H()-1); grid.Width(m.heading(p))+len(more)+7 < c.W() {
-		c.Text(c.W()-len(more)-1, 0, look, more)
+	title := m.heading(p)
+	c.Text(1, 0, look, grid.Fit(title, min(grid.Width(title), c.W()-2)))
+	if more := m.more(p, c.W(), c.H()-layout.Frame); grid.Width(title)+grid.Width(more)+4 < c.W() {
+		c.Text(c.W()-grid.Width(more)-1, 0, theme.Dim, more)
 	}
-	in := c.In(image.Rect(0, 1, c.W(), c.H()))
-	switch p {
-	case layout.Picture:
+	in := c.In(image.Rect(0, layout.Frame, c.W(), c.H()))
+	if p == layout.Picture {
 		m.drawPicture(in)
-	default:
-		if p.Result() {
-			m.drawResult(in, p)
-			return
-		}
-		m.tables[p].Draw(in, cells.View{At: m.at[p], Live: p == m.focus, Typing: m.edit, Marked: m.marked, Row: m.theme.Glyphs.Row})
+		return
 	}
+	m.drawResult(in, p)
 }
 
-// more tells on a pane's rule which way it goes on.
+// more tells in a pane's head which way it goes on, and by how many rows or lines.
 func (m Model) more(p layout.Pane, w, h int) string {
-	var left, right, above, below bool
-	switch p {
-	case layout.Picture:
+	var left, right bool
+	var above, below int
+	switch {
+	case p == layout.Picture:
+	case p.Result():
+		o, t := m.read[p].Scroll, &m.texts[p]
+		left, right, above, below = o.X > 0, t.wide > o.X+w-1, o.Y, max(len(t.paneText)-o.Y-h, 0)
 	default:
-		if p.Result() {
-			o, t := m.read[p].Scroll, &m.texts[p]
-			left, above = o.X > 0, o.Y > 0
-			right, below = t.wide > o.X+w-1, len(t.paneText) > o.Y+h
-			break
+		at := m.at[p]
+		if p != m.focus {
+			at.Col = 0
 		}
-		left, right, above, below = m.tables[p].Hidden(m.at[p], w, h)
+		left, right, above, below = m.tables[p].Hidden(at, w, h)
 	}
-	s := ""
-	for i, goes := range []bool{left, right, above, below} {
-		if goes {
-			s += " " + "<>^v"[i:i+1]
-		}
+	var parts []string
+	if left {
+		parts = append(parts, "<")
 	}
-	if s == "" {
-		return ""
+	if above > 0 {
+		parts = append(parts, fmt.Sprintf("%d above", above))
 	}
-	return " more" + s + " "
+	if below > 0 {
+		parts = append(parts, fmt.Sprintf("%d more", below))
+	}
+	if right {
+		parts = append(parts, ">")
+	}
+	return strings.Join(parts, " ")
 }
 
-var headings = [...]string{"Sheet and givens", "Points", "Force lines", "Supports and loads", "Unknown magnitudes", "System", "Picture",
-	"Checks", "Working", "Hand solution", "Ranges", "Limits"}
-
-// marks are the keys that lead to the panes: as they are while reading, with alt from
-// anywhere.
-const marks = "123456789hil"
+// headings are the titles of the panes, and what stands for them over narrow columns.
+var headings = [layout.Panes]struct{ long, short string }{
+	layout.Given: {"Givens", "Givens"}, layout.Points: {"Points", "Points"}, layout.Lines: {"Force lines", "Lines"},
+	layout.Supports: {"Supports and loads", "Supports"}, layout.Unknowns: {"Unknown magnitudes", "Unknowns"}, layout.Sheet: {"Sheet", "Sheet"},
+	layout.System: {"System", "System"}, layout.Picture: {"Picture", "Picture"}, layout.Checks: {"Checks", "Checks"},
+	layout.Working: {"Working", "Working"}, layout.HandSolution: {"Hand solution", "Hand solution"},
+	layout.Ranges: {"Ranges", "Ranges"}, layout.Limits: {"Limits", "Limits"},
+}
 
 func (m Model) heading(p layout.Pane) string {
-	s := headings[p]
+	s := headings[p].long
 	if p == layout.Picture {
 		if m.polygonOf != "" {
 			s = "Force polygon of " + m.polygonOf + ","
 		}
 		s += " " + m.cam.name(m.live.Problem)
 	}
-	if m.isOld(p) && p >= layout.Unknowns {
-		s += " (stale)"
+	return s + m.aged(p)
+}
+
+// aged says behind a title that what stands below follows from an earlier sheet.
+func (m Model) aged(p layout.Pane) string {
+	if m.isOld(p) && (p == layout.Unknowns || p >= layout.System) {
+		return " (stale)"
 	}
-	return s
+	return ""
 }

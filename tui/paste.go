@@ -103,15 +103,7 @@ func (m *Model) insertRows() (edits []sheet.Edit, says string) {
 func (m *Model) fillCells(block [][]string) (edits []sheet.Edit, says string) {
 	s, records, at := m.history.Current(), m.tables[m.focus].Records, m.at[m.focus]
 	p := m.paster()
-	if m.focus == layout.Given {
-		// The sheet's own settings stand behind the givens, and take none of it.
-		n := len(s.Table("given").Rows)
-		if at.Row >= n && at.Col > 0 && at.Row < len(records) {
-			p.adds = false
-		} else {
-			records = records[:min(n, len(records))]
-		}
-	}
+	p.adds = p.adds && m.focus != layout.Sheet
 	filled, added := 0, 0
 	for i, line := range block {
 		k := at.Row + i

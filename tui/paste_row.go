@@ -29,7 +29,7 @@ func (m *Model) paster() *paster {
 func (p *paster) row(line []string, col int) (edits []sheet.Edit, why string) {
 	switch {
 	case !p.adds:
-		return nil, "there are fewer rows here, and none can be added after the settings"
+		return nil, "there are fewer rows here, and the rows of the sheet are fixed"
 	case p.m.focus == layout.Unknowns:
 		return p.result(line, col)
 	case p.m.focus == layout.Supports && col > 0:

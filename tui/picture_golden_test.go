@@ -65,12 +65,12 @@ func TestPictureScreens(t *testing.T) {
 	for _, size := range [][2]int{{80, 24}, {120, 36}, {200, 60}} {
 		for _, c := range modes(t) {
 			r := newRig(t, c.sheet, size[0], size[1])
-			r.keys("alt+7")
+			r.keys("alt+i")
 			r.keys(c.keys...)
 			name := fmt.Sprintf("picture/%s-%dx%d", c.name, size[0], size[1])
 			golden(t, name, r.pane(layout.Picture))
 			screen := r.screen()
-			for scheme, of := range []theme.Theme{theme.Of(theme.Unicode, theme.Light), theme.Of(theme.Unicode, theme.Dark), theme.Of(theme.Unicode, theme.Bare)} {
+			for scheme, of := range []theme.Theme{theme.Of(theme.Unicode, theme.Light, theme.True), theme.Of(theme.Unicode, theme.Dark, theme.True), theme.Of(theme.Unicode, theme.Bare, theme.True)} {
 				r.m.theme = of
 				if got := ansi.Strip(r.m.frame()); got != screen {
 					t.Errorf("%s: other characters in scheme %d:\n%s", name, scheme, got)
@@ -84,8 +84,8 @@ func TestPictureScreens(t *testing.T) {
 func TestWhatIsPickedShowsWithoutColour(t *testing.T) {
 	for _, plain := range []bool{false, true} {
 		r := newRig(t, fixture(t, "space-truss"), 120, 36)
-		r.m.theme = theme.Of(theme.Unicode, theme.Bare)
-		r.keys("alt+7")
+		r.m.theme = theme.Of(theme.Unicode, theme.Bare, theme.True)
+		r.keys("alt+i")
 		if plain {
 			r.keys("a")
 		}
@@ -116,7 +116,7 @@ func TestWhatIsPickedShowsWithoutColour(t *testing.T) {
 // A click on a label selects its row, as one on the thing itself does.
 func TestAClickOnALabel(t *testing.T) {
 	r := newRig(t, fixture(t, "space-truss"), 120, 36)
-	r.keys("alt+7")
+	r.keys("alt+i")
 	at := r.m.screen().Panes[layout.Picture]
 	for y, line := range strings.Split(r.pane(layout.Picture), "\n") {
 		i := strings.Index(line, "BD (C)")

@@ -14,9 +14,9 @@ func TestThePictureKeptIsTheOneDrawn(t *testing.T) {
 	rng := rand.New(rand.NewPCG(3, 3))
 	for _, text := range []string{crane, beam, hanging} {
 		r := newRig(t, text, 120, 36)
-		r.keys("alt+7")
+		r.keys("alt+i")
 		for range 150 {
-			r.keys([]string{"left", "up", "+", "-", "0", "x", "d", "g", "a", "f", "v", "n", "p", "alt+2", "alt+3", "alt+7", "down", "right", "alt+up", "ctrl+z", "ctrl+e", "5", "esc"}[rng.IntN(23)])
+			r.keys([]string{"left", "up", "+", "-", "0", "x", "d", "g", "a", "f", "v", "n", "p", "alt+p", "f7 f", "alt+i", "down", "right", "alt+up", "ctrl+z", "ctrl+e", "5", "esc"}[rng.IntN(23)])
 			fresh := r.m
 			fresh.sketch = &sketch{}
 			if r.m.frame() != fresh.frame() {

@@ -4,7 +4,7 @@ import "testing"
 
 func TestWhatThePictureShows(t *testing.T) {
 	r := newRig(t, crane, 120, 36)
-	r.keys("alt+7", "d")
+	r.keys("alt+i", "d")
 	r.sees("3.00 m") // |DA|
 	r.keys("d", "x")
 	r.sees("arrows: to scale")
@@ -16,6 +16,6 @@ func TestWhatThePictureShows(t *testing.T) {
 	r.keys("g")
 	r.sees("Picture in space")
 	r = newRig(t, beam, 120, 36)
-	r.keys("alt+7", "g")
+	r.keys("alt+i", "g")
 	r.sees("this sheet has none", "Picture in its plane")
 }

@@ -14,7 +14,6 @@ import (
 	"trivet/tui/overlay"
 	"trivet/tui/session"
 	"trivet/tui/text"
-	"trivet/tui/theme"
 )
 
 // beginJournal looks for work that was left of the sheet, and begins to keep what is typed.
@@ -97,10 +96,9 @@ func changeLines(list []sheet.Change, was, is string) (lines text.Lines) {
 }
 
 // drawQuestion puts what is asked in the last lines of a screen without a foot.
-func (m Model) drawQuestion(foot grid.Canvas) {
+func (m Model) drawQuestion(c grid.Canvas) {
 	if m.ask != nil || m.naming != nil || m.setup != nil {
-		foot.Fill(' ', theme.Plain)
-		m.drawFoot(foot)
+		m.drawFoot(c)
 	}
 }
 

@@ -119,25 +119,6 @@ func (m Model) drawResult(c grid.Canvas, p layout.Pane) {
 	}
 }
 
-// drawSays says where the number under the cursor comes from; where nothing is
-// wrong with the sheet it may go on in the line below.
-func (m Model) drawSays(c grid.Canvas) {
-	v, w := m.read[m.focus], c.W()-2
-	if m.says == "" {
-		c.Text(1, 0, theme.Dim, "line "+ordinal(v.Scroll.Y+1, len(m.texts[m.focus].paneText)))
-		return
-	}
-	if grid.Width(m.says) > w && len(m.live.Errs) == 0 {
-		var d text.Lines
-		d.Wrapped(theme.Plain, "", m.says, w)
-		if len(d) == 2 {
-			d.Draw(c.In(image.Rect(1, 0, c.W(), 2)), text.Offset{}, w, false)
-			return
-		}
-	}
-	c.Text(1, 0, theme.Plain, grid.Fit(m.says, w))
-}
-
 // turnResult moves the cursor of the result that has the keys.
 func (m *Model) turnResult(i keys.Intent) bool {
 	p := m.focus
@@ -151,8 +132,8 @@ func (m *Model) turnResult(i keys.Intent) bool {
 // pointTo puts the cursor of a result on the number at a place of its pane.
 func (m *Model) pointTo(p layout.Pane, at image.Point) {
 	v, d := &m.read[p], m.texts[p].paneText
-	y := at.Y - 1 + v.Scroll.Y
-	if at.Y < 1 || y >= len(d) {
+	y := at.Y - layout.Frame + v.Scroll.Y
+	if at.Y < layout.Frame || y >= len(d) {
 		return
 	}
 	w := m.screen().Panes[p].Dx() - 2

@@ -86,7 +86,7 @@ var named = map[string]rune{
 	"enter": tea.KeyEnter, "tab": tea.KeyTab, "esc": tea.KeyEscape, "up": tea.KeyUp, "down": tea.KeyDown,
 	"left": tea.KeyLeft, "right": tea.KeyRight, "home": tea.KeyHome, "end": tea.KeyEnd, "pgup": tea.KeyPgUp,
 	"pgdown": tea.KeyPgDown, "delete": tea.KeyDelete, "backspace": tea.KeyBackspace, "insert": tea.KeyInsert,
-	"space": tea.KeySpace, "f1": tea.KeyF1, "f2": tea.KeyF2, "f3": tea.KeyF3, "f4": tea.KeyF4, "f5": tea.KeyF5, "f6": tea.KeyF6, "f9": tea.KeyF9,
+	"space": tea.KeySpace, "f1": tea.KeyF1, "f2": tea.KeyF2, "f3": tea.KeyF3, "f4": tea.KeyF4, "f5": tea.KeyF5, "f6": tea.KeyF6, "f7": tea.KeyF7, "f8": tea.KeyF8, "f9": tea.KeyF9,
 }
 
 // press makes the message of a key by its name in the table.
@@ -116,7 +116,7 @@ func press(name string) tea.KeyPressMsg {
 
 func (r *rig) keys(names ...string) {
 	r.t.Helper()
-	for _, n := range names {
+	for _, n := range strings.Fields(strings.Join(names, " ")) {
 		r.send(press(n))
 	}
 }
@@ -136,6 +136,14 @@ func (r *rig) sees(pieces ...string) {
 		if !strings.Contains(s, p) {
 			r.t.Errorf("the screen does not hold %q:\n%s", p, s)
 		}
+	}
+}
+
+// live: the pane of this title has the keys.
+func (r *rig) live(title string) {
+	r.t.Helper()
+	if got := r.m.heading(r.m.focus); !strings.HasPrefix(got, title) {
+		r.t.Errorf("%s has the keys, want %s", got, title)
 	}
 }
 
@@ -159,9 +167,9 @@ func TestPressSpeaksTheTablesNames(t *testing.T) {
 
 func TestEveryBoundKeyReachesAHandler(t *testing.T) {
 	for mode, reach := range map[keys.Mode][]string{
-		keys.OnCells: nil, keys.InCell: {"f2"}, keys.InList: {"alt+3", "right", "f2"}, keys.OnChoice: {"alt+4", "ctrl+n"}, keys.OnBoard: {"f5"}, keys.OnSteps: {"f5", "l"}, keys.OnResult: {"alt+6"}, keys.OnPicture: {"alt+7"},
+		keys.OnCells: nil, keys.InCell: {"f2"}, keys.InList: {"f7 f", "right", "f2"}, keys.OnChoice: {"f7 s", "ctrl+n"}, keys.OnBoard: {"f5"}, keys.OnSteps: {"f5", "l"}, keys.OnResult: {"alt+y"}, keys.OnPicture: {"alt+i"},
 		keys.OnName: {"ctrl+o"}, keys.OnQuestion: {"delete", "ctrl+q"}, keys.OnHelp: {"?"}, keys.OnStart: nil,
-		keys.OnSearch: {"ctrl+f"}, keys.OnPalette: {"ctrl+k"}, keys.InWords: {"alt+1", "s"}, keys.OnSettings: {"alt+s"}, keys.InSetting: {"f9", "enter"},
+		keys.OnSearch: {"ctrl+f"}, keys.OnPalette: {"ctrl+k"}, keys.InWords: {"f7 g", "s"}, keys.OnSettings: {"alt+s"}, keys.InSetting: {"f9", "enter"},
 	} {
 		for _, b := range keys.Table() {
 			for _, k := range b.Keys {

@@ -68,6 +68,7 @@ type changes struct {
 // dialogs is what stands before the panes, and the word on the bottom line.
 type dialogs struct {
 	choosing bool          // which kind of row to make
+	listing  bool          // which pane to go to
 	naming   *text.Line    // a file name being typed
 	forPage  Page          // whose it is; 0 for the sheet's
 	ask      *question     // yes, no or back
@@ -119,9 +120,9 @@ type note struct {
 // start puts the cursor on the first point, and elsewhere on the first cell to
 // type in, and builds the panes.
 func (m *Model) start() {
-	m.focus, m.back, m.side = layout.Points, layout.Points, layout.System
+	m.focus, m.back, m.side = layout.Points, layout.Points, layout.Picture
 	m.turn, m.third = layout.System, layout.Limits
-	m.at[layout.Given].Col, m.at[layout.Unknowns].Col = 1, 1
+	m.at[layout.Given].Col, m.at[layout.Sheet].Col, m.at[layout.Unknowns].Col = 1, 1, 1
 	m.resulted++
 	m.renew()
 }
@@ -230,14 +231,14 @@ func (m Model) composed() grid.Frame {
 	case m.help != nil:
 		m.drawTop(g.All().In(s.Top))
 		m.drawHelp(g)
-		m.drawFoot(g.All().In(s.Foot))
+		m.drawFoot(g.All())
 	case m.opening != nil:
 		m.drawStart(g.All().In(image.Rect(0, 0, m.w, m.h)))
 		m.drawBoxed(g.All())
-		m.drawQuestion(g.All().In(s.Foot))
+		m.drawQuestion(g.All())
 	case m.board.On:
 		m.drawBoard(g.All().In(image.Rect(0, 0, m.w, m.h)))
-		m.drawQuestion(g.All().In(s.Foot))
+		m.drawQuestion(g.All())
 	default:
 		m.drawTop(g.All().In(s.Top))
 		for _, w := range s.Walls {
@@ -248,9 +249,10 @@ func (m Model) composed() grid.Frame {
 				m.drawPane(g.All().In(r), layout.Pane(p))
 			}
 		}
+		m.drawStrip(g.All().In(s.Strip))
 		m.drawList(g.All())
 		m.drawBoxed(g.All())
-		m.drawFoot(g.All().In(s.Foot))
+		m.drawFoot(g.All())
 	}
 	m.drawSeen(g.All())
 	if m.theme.Set == theme.Seven {

@@ -35,6 +35,8 @@ func (m Model) mode() keys.Mode {
 		return keys.OnBoard
 	case m.choosing:
 		return keys.OnChoice
+	case m.listing:
+		return keys.OnPanes
 	case m.edit != nil && m.edit.List != nil:
 		return keys.InList
 	case m.edit != nil && len(m.edit.Words) > 0:
@@ -95,8 +97,7 @@ func (m *Model) keepFirst(key string) (tea.Cmd, bool) {
 		return nil, false
 	}
 	switch b.Intent {
-	case keys.NewRow, keys.GoGiven, keys.GoPoints, keys.GoLines, keys.GoSupports, keys.GoUnknowns, keys.GoSystem, keys.GoPicture,
-		keys.GoChecks, keys.GoWorking, keys.GoHandSolution, keys.GoRanges, keys.GoLimits, keys.NextResult,
+	case keys.NewRow, keys.ListPanes, keys.GoPoints, keys.GoUnknowns, keys.GoSheet, keys.GoSystem, keys.GoPicture, keys.GoHandSolution, keys.GoLimits, keys.NextResult,
 		keys.ToBoard, keys.SwitchSide, keys.Enlarge, keys.Commands, keys.OpenSettings, keys.Search, keys.MoveUp, keys.MoveDown, keys.Duplicate:
 	default:
 		return nil, false
@@ -168,6 +169,12 @@ func (m *Model) handle(i keys.Intent) (cmd tea.Cmd, ok bool) {
 		return m.named(i)
 	case keys.OnChoice:
 		return nil, m.chosen(i)
+	case keys.OnPanes:
+		m.listing = false
+		if i == keys.Cancel {
+			return nil, true
+		}
+		return m.workbench(i)
 	case keys.OnSearch:
 		return nil, m.searching(i)
 	case keys.OnPalette:
@@ -283,7 +290,9 @@ func (m *Model) workbench(i keys.Intent) (tea.Cmd, bool) {
 		m.hop(1)
 	case keys.PrevPane:
 		m.hop(-1)
-	case keys.GoGiven, keys.GoPoints, keys.GoLines, keys.GoSupports, keys.GoUnknowns, keys.GoSystem, keys.GoPicture,
+	case keys.ListPanes:
+		m.listing = true
+	case keys.GoGiven, keys.GoPoints, keys.GoLines, keys.GoSupports, keys.GoUnknowns, keys.GoSheet, keys.GoSystem, keys.GoPicture,
 		keys.GoChecks, keys.GoWorking, keys.GoHandSolution, keys.GoRanges, keys.GoLimits:
 		m.goTo(layout.Pane(i - keys.GoGiven))
 	case keys.NextResult:

@@ -18,7 +18,7 @@ func (m *Model) ownRow() (sheet.Ref, bool) {
 	case at.Row >= len(t.Records):
 		m.say("there is no row here", false)
 	case m.focus == layout.Unknowns:
-		m.say("the rows here follow from the lines (alt+3) and the supports (alt+4): change them there", false)
+		m.say("the rows here follow from the force lines (f7 f) and the supports (f7 s): change them there", false)
 	case t.Records[at.Row].Row.Table == "" || t.Records[at.Row].Row.Table == "units":
 		m.say("this row has a fixed place", false)
 	default:

@@ -39,13 +39,13 @@ func TestMoveARow(t *testing.T) {
 	r.sees("D is the first of its table")
 	r.keys("ctrl+z")
 	r.rows("points", "A D B")
-	r.keys("alt+5", "ctrl+up")
+	r.keys("alt+m", "ctrl+up")
 	r.sees("change them there")
 }
 
 func TestDuplicateARow(t *testing.T) {
 	r := newRig(t, hanging, 120, 36)
-	r.keys("alt+3", "alt+d")
+	r.keys("f7 f", "alt+d")
 	r.rows("lines", "T1 T3 T2 F")
 	r.holds(sheet.Ref{Table: "lines", Row: "T3", Key: "path"}, "D A")
 	r.sees("T3 is T1 once more")
@@ -71,13 +71,13 @@ func TestNudge(t *testing.T) {
 	r.holds(pointA, "-3, 5") // not before it is kept
 	r.keys("esc", "left", "alt+up")
 	r.sees("no number")
-	r.keys("alt+1", "alt+up")
+	r.keys("f7 g", "alt+up")
 	r.holds(sheet.Ref{Table: "given", Row: "W"}, "61 N")
 }
 
 func TestDefinitionAndBack(t *testing.T) {
 	r := newRig(t, hanging, 120, 36)
-	r.keys("alt+3", "down")
+	r.keys("f7 f", "down")
 	for s, _ := r.m.slot(); s.Ref.Key != "path"; s, _ = r.m.slot() {
 		r.keys("right")
 	}
@@ -164,7 +164,7 @@ func TestThePaletteNamesEveryCommand(t *testing.T) {
 
 // Every command of the palette runs from any pane.
 func TestThePaletteRunsEverything(t *testing.T) {
-	for _, from := range []string{"alt+2", "alt+6", "alt+7"} {
+	for _, from := range []string{"alt+p", "alt+y", "alt+i"} {
 		for i := range commands(overlay.List{}) {
 			r := newRig(t, hanging, 80, 24)
 			r.keys(from, "ctrl+k")
@@ -214,7 +214,7 @@ P = "37.5 N"
 func TestRenameInTheUnknowns(t *testing.T) {
 	at := func(r *rig, name string) {
 		t.Helper()
-		r.keys("alt+5", "home")
+		r.keys("alt+m", "home")
 		for k, rec := range r.m.tables[layout.Unknowns].Records {
 			if rec.Slots[0].Text == name {
 				for r.m.at[layout.Unknowns].Row < k {
@@ -274,13 +274,13 @@ func TestRenameInTheUnknowns(t *testing.T) {
 // The name of a new row is refused where it stands, and the sheet is as before.
 func TestTheNameOfANewRow(t *testing.T) {
 	for _, c := range []struct{ pane, name, says string }{
-		{"alt+2", "B C", `"B C" cannot be the name of a point. Try: one word without , ( ) . ? or quotes`},
-		{"alt+2", "W", `the name "W" is already used for a given. Try: another name`},
-		{"alt+2", "A", `the name "A" is already used for a point. Try: another name`},
-		{"alt+3", "W", `the name "W" is already used for a given. Try: another name`},
-		{"alt+3", "T1", `the name "T1" is already used for a line. Try: another name`},
-		{"alt+1", "N", "a given cannot be named N, which is a unit. Try: N1"},
-		{"alt+1", "2a", `"2a" cannot be used as a name in a cell. Try: letters, digits and _, beginning with a letter`},
+		{"alt+p", "B C", `"B C" cannot be the name of a point. Try: one word without , ( ) . ? or quotes`},
+		{"alt+p", "W", `the name "W" is already used for a given. Try: another name`},
+		{"alt+p", "A", `the name "A" is already used for a point. Try: another name`},
+		{"f7 f", "W", `the name "W" is already used for a given. Try: another name`},
+		{"f7 f", "T1", `the name "T1" is already used for a line. Try: another name`},
+		{"f7 g", "N", "a given cannot be named N, which is a unit. Try: N1"},
+		{"f7 g", "2a", `"2a" cannot be used as a name in a cell. Try: letters, digits and _, beginning with a letter`},
 	} {
 		r := newRig(t, hanging, 120, 36)
 		before := r.m.history.Current().Text()
@@ -296,7 +296,7 @@ func TestTheNameOfANewRow(t *testing.T) {
 	}
 	// What a magnitude names already may come after it.
 	r := newRig(t, strings.Replace(hanging, `magnitude = "W"`, `magnitude = "2*V"`, 1), 120, 36)
-	r.keys("alt+1", "ctrl+n")
+	r.keys("f7 g", "ctrl+n")
 	r.text("V")
 	r.keys("enter")
 	r.rows("given", "W V")

@@ -137,7 +137,7 @@ func TestColourIsLeftOutWhereItIsNotWanted(t *testing.T) {
 		want bool
 	}{{[]string{"TERM=xterm-256color"}, true}, {[]string{"TERM=xterm-256color", "NO_COLOR=1"}, false}} {
 		term, typed, ended := run(t, c.env...)
-		term.wait(t, "224 N")
+		term.wait(t, "224 C")
 		coloured, reversed := term.looks()
 		if (coloured > 0) != c.want || reversed == 0 {
 			t.Errorf("%v: %d cells have a colour, %d are reversed", c.env, coloured, reversed)
@@ -149,7 +149,7 @@ func TestColourIsLeftOutWhereItIsNotWanted(t *testing.T) {
 
 func TestTheProgramOnATerminal(t *testing.T) {
 	term, typed, ended := run(t, "TERM=xterm-256color")
-	term.wait(t, "224 N") // S
+	term.wait(t, "224 C") // S
 	typed("\x1b[B\x1b[C") // down, right: A's place
 	term.wait(t, "A: 0, 1, 3")
 	typed("0, 1,")

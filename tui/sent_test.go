@@ -16,11 +16,11 @@ import (
 // editing is what a person types to build the hanging load from a blank sheet,
 // and then tries with it: other values, another cable, a search, undo.
 const editing = "R enter 0 , 0 , 0 enter enter A enter 2 , 1 , 2 enter enter B enter - 1 , 2 , 2 enter enter C enter 0 , - 3 , 4 enter enter enter " +
-	"alt+3 T A enter enter R space A enter enter T B enter enter R space B enter enter T C enter enter R space C enter enter " +
+	"f7 f T A enter enter R space A enter enter T B enter enter R space B enter enter T C enter enter R space C enter enter " +
 	"W enter w e enter R enter 3 8 0 N enter enter " +
-	"alt+2 down right alt+up alt+up alt+up alt+down alt+down 2 . 5 , 1 , 2 enter left f2 backspace backspace 3 esc ctrl+z ctrl+z ctrl+y " +
-	"alt+3 down right right right enter left left 1 enter tab tab shift+tab alt+d ctrl+d ctrl+f T C esc " +
-	"alt+5 down down right up alt+1 up up 4 enter down alt+6 down down up esc alt+7 left left right + + - esc"
+	"alt+p down right alt+up alt+up alt+up alt+down alt+down 2 . 5 , 1 , 2 enter left f2 backspace backspace 3 esc ctrl+z ctrl+z ctrl+y " +
+	"f7 f down right right right enter left left 1 enter tab tab shift+tab alt+d ctrl+d ctrl+f T C esc " +
+	"alt+m down down right up f7 g up up 4 enter down alt+y down down up esc alt+i left left right + + - esc"
 
 // sentShare is what a keystroke may send at most of what a whole frame takes,
 // in the median.

@@ -90,19 +90,16 @@ func (m *Model) tabulate() {
 	m.made = b
 	m.tables = [layout.System]cells.Table{
 		layout.Given: b.Given(), layout.Points: b.Points(), layout.Lines: b.Lines(),
-		layout.Supports: b.Supports(), layout.Unknowns: b.Unknowns(),
+		layout.Supports: b.Supports(), layout.Unknowns: b.Unknowns(), layout.Sheet: b.Sheet(),
 	}
 }
 
 // screen divides the screen as things are.
 func (m *Model) screen() layout.Screen {
-	a := layout.Args{W: m.w, H: m.h, Side: m.side, Turn: m.turn, Third: m.third, Large: m.large, Focus: m.focus, Bare: len(m.tables[layout.Supports].Records) == 0}
+	a := layout.Args{W: m.w, H: m.h, Side: m.side, Turn: m.turn, Third: m.third, Large: m.large, Focus: m.focus}
 	for p := range m.tables {
-		a.Want[p] = len(m.tables[p].Records)
+		a.Rows[p] = len(m.tables[p].Records)
 	}
-	// The sheet's own settings stand behind the givens and are the least looked at.
-	standing := min(a.Want[layout.Given], len(cells.SheetRows)+len(cells.UnitRows))
-	a.Want[layout.Given], a.More[layout.Given] = max(a.Want[layout.Given]-standing, 1), standing
 	if a != m.divided {
 		m.divided, m.division = a, layout.Arrange(a)
 		m.count.layouts++

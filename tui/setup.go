@@ -24,6 +24,7 @@ type liking struct {
 	kept   settings.Settings                      // as they were kept last
 	busy   bool                                   // they are being kept
 	chars  theme.Set                              // what the terminal has
+	depth  theme.Depth                            // how many colours
 	scheme theme.Scheme                           // for its background, once that is known
 }
 
@@ -52,7 +53,7 @@ func (m *Model) dress() {
 		colours = m.liking.scheme
 	}
 	if m.theme.Styles == nil || m.theme.Set != set || m.theme.Scheme != colours {
-		m.theme = theme.Of(set, colours)
+		m.theme = theme.Of(set, colours, m.liking.depth)
 		m.texts = [layout.Panes]shownText{}
 	}
 }

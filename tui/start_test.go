@@ -152,18 +152,17 @@ func TestAPictureOfAnEarlierPickReplacesNone(t *testing.T) {
 // for first.
 func TestAnotherSheetFromWithin(t *testing.T) {
 	r := newRig(t, hanging, 120, 36)
-	r.keys("alt+a")
+	r.keys("ctrl+l")
 	r.sees("Blank", "Blank sheet in the plane")
 	r.keys("esc")
 	r.sees("37.5 N")
-	r.keys("alt+3", "end", "left")
-	r.keys("alt+1")
+	r.keys("f7 g", "home", "right")
 	r.text("80 N")
-	r.keys("enter", "esc", "alt+e", "down", "enter")
+	r.keys("enter", "esc", "f8", "down", "enter")
 	r.sees("unsaved changes. Save them first?")
 	r.keys("esc", "esc")
 	r.sees("unsaved", "80 N")
-	r.keys("alt+e", "down", "enter", "n")
+	r.keys("f8", "down", "enter", "n")
 	r.sees("untitled", "in the plane", "next: ")
 	if r.m.history.Modified() || r.m.file.Path != "" {
 		t.Error("the new sheet begins as changed, or under the name of the other")

@@ -2,29 +2,67 @@ package tui
 
 import (
 	"fmt"
+	"image"
+	"strings"
 
+	"trivet/mechanics/problem"
 	"trivet/mechanics/statics"
 	"trivet/tui/grid"
 	"trivet/tui/layout"
 	"trivet/tui/results"
+	"trivet/tui/text"
 	"trivet/tui/theme"
 )
 
-// drawTop shows the file, whether it is saved, and the verdict.
+// drawTop shows the title and the verdict; below them, quietly, what the sheet says of
+// itself, and its file.
 func (m Model) drawTop(c grid.Canvas) {
-	x := c.Text(1, 0, theme.Bar, "trivet  ")
-	x = c.Text(x, 0, theme.Name, grid.Fit(m.title(), min(grid.Width(m.title()), c.W()/3)))
-	if m.history.Modified() {
-		x = c.Text(x, 0, theme.Warn, " * unsaved")
-	}
 	text, look := m.verdict()
-	if p := m.live.Latest; p != nil && p.Title != "" && x+grid.Width(p.Title)+grid.Width(text)+8 < c.W() {
-		x = c.Text(x+2, 0, theme.Plain, p.Title)
+	title := "untitled"
+	if p := m.live.Latest; p != nil && p.Title != "" {
+		title = p.Title
 	}
-	w := min(grid.Width(text), c.W()-x-3)
-	if w > 0 {
+	left := c.W() - 2
+	if w := grid.Width(text); w > 0 {
+		w = min(w, left)
 		c.Text(c.W()-w-1, 0, look, grid.Fit(text, w))
+		left -= w + 2
 	}
+	c.Text(1, 0, theme.Bar, grid.Fit(title, min(grid.Width(title), left)))
+
+	state, file := "saved", m.title()
+	look = theme.Dim
+	switch {
+	case m.history.Modified():
+		state, look = "unsaved", theme.Warn
+	case m.file.Path == "":
+		state = ""
+	}
+	x := c.W() - 1
+	if state != "" {
+		x -= grid.Width(state)
+		c.Text(x, 1, look, state)
+		x -= grid.Width(m.theme.Glyphs.Between)
+		c.Text(x, 1, theme.Dim, m.theme.Glyphs.Between)
+	}
+	terms := m.terms()
+	from := c.Text(1, 1, theme.Dim, grid.Fit(terms, min(grid.Width(terms), x-2))) + 2
+	if w := min(grid.Width(file), x-from); w > 0 {
+		c.Text(x-w, 1, theme.Dim, grid.Fit(file, w))
+	}
+}
+
+// terms are the sheet's own settings as they hold, folded into one line.
+func (m Model) terms() string {
+	p := m.live.Latest
+	if p == nil {
+		return ""
+	}
+	where := "in space"
+	if p.Planar {
+		where = "in the plane"
+	}
+	return strings.Join([]string{where, problem.Axis(p.Up) + " up", p.Units.Length.Symbol + ", " + p.Units.Force.Symbol, count(p.Figures, "figure")}, m.theme.Glyphs.Between)
 }
 
 // verdict is the first words of the verdict, and whether they still hold.
@@ -78,6 +116,14 @@ func count(n int, noun string) string {
 		return "1 " + noun
 	}
 	return fmt.Sprintf("%d %ss", n, noun)
+}
+
+// drawStrip shows in one line what the sheet comes to.
+func (m Model) drawStrip(c grid.Canvas) {
+	if m.live.Solution == nil {
+		return
+	}
+	results.Strip(&m.live.Result, c.W()-2).Draw(c.In(image.Rect(1, 0, c.W(), 1)), text.Offset{}, c.W()-2, m.live.Stale)
 }
 
 // drawTooSmall says what is wrong with the screen.

@@ -30,7 +30,7 @@ func newDice(seed uint64) dice {
 }
 
 // ways lead where chance seldom does, for people go there.
-var ways = [...]string{"esc alt+4 ctrl+n", "esc f5 l", "esc f5 space h space", "esc alt+3 right f2", "esc alt+7 g", "esc alt+6 down", "esc alt+s enter", "esc alt+1 s", "ctrl+q"}
+var ways = [...]string{"esc f7 s ctrl+n", "esc f5 l", "esc f5 space h space", "esc f7 f right f2", "esc alt+i g", "esc alt+y down", "esc alt+s enter", "esc f7 g s", "ctrl+q"}
 
 func pick[T any](d dice, list ...T) T { return list[d.IntN(len(list))] }
 

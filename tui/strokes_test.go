@@ -147,7 +147,7 @@ func (s *seat) where(text string) (x, y int) {
 }
 
 func TestStrokesAreRead(t *testing.T) {
-	list, err := strokes(`alt+3 "a \"b" shift+up paste "1\t2\n" drag "|D" 6,3`)
+	list, err := strokes(`alt+p "a \"b" shift+up paste "1\t2\n" drag "|D" 6,3`)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -156,7 +156,7 @@ func TestStrokesAreRead(t *testing.T) {
 		got = append(got, fmt.Sprintf("%s %q %q", k.name, k.bytes, k.words))
 	}
 	want := []string{
-		`alt+3 "\x1b3" []`, `a "a" []`, `space " " []`, `" "\"" []`, `b "b" []`, `shift+up "\x1b[1;2A" []`,
+		`alt+p "\x1bp" []`, `a "a" []`, `space " " []`, `" "\"" []`, `b "b" []`, `shift+up "\x1b[1;2A" []`,
 		`paste "\x1b[200~1\t2\n\x1b[201~" []`, `drag "" ["\"|D" "6,3"]`,
 	}
 	if strings.Join(got, "\n") != strings.Join(want, "\n") {

@@ -15,52 +15,73 @@ import (
 	"trivet/fixtures"
 )
 
-// screenshot is the picture of the workbench that the README shows.
-const screenshot = "../fixtures/screens/workbench.svg"
+// screens is the folder of pictures of the workbench, of which the README shows one.
+const screens = "../fixtures/screens"
 
-// A cell's size, where its baseline is, and the colours of a terminal in the dark.
-const (
-	cellW, cellH, baseline = 8, 17, 13
-	paperColour, inkColour = "#15181d", "#d7dade"
-)
+// A cell's size, and where its baseline is.
+const cellW, cellH, baseline = 8, 17, 13
 
-// The README's picture is what the real program draws of a starting sheet.
+// ground is how a terminal shows what has no colour.
+type ground struct{ name, paper, ink string }
+
+var darkGround, lightGround = ground{"dark", "#15181d", "#d7dade"}, ground{"light", "#ffffff", "#1c2126"}
+
+// The pictures are what the real program draws of starting sheets, at three sizes, in the
+// dark and in the light. With -update they are written anew.
 func TestScreenshot(t *testing.T) {
-	file, err := filepath.Abs(screenshot) // the program runs elsewhere
+	folder, err := filepath.Abs(screens) // the program runs elsewhere
 	if err != nil {
 		t.Fatal(err)
 	}
-	start, _ := fixtures.Get("mast-top")
-	s := sit(t, seating{w: 112, h: 34, file: "mast-top.toml", text: start.Text, inside: true, like: "theme = \"dark\"\n"})
-	list, err := strokes("alt+3")
-	if err != nil {
-		t.Fatal(err)
-	}
-	s.plays(list)
-	got := s.svg("The trivet workbench with a mast stayed by three guys: cells on the left, the system of equations and the picture on the right")
-	if *update {
-		if err := os.WriteFile(file, []byte(got), 0o644); err != nil {
+	for _, c := range []struct {
+		name, sheet, keys string
+		w, h              int
+		on                ground
+		alt               string
+	}{
+		{"mast-80x24-dark", "mast-top", "down", 80, 24, darkGround, "A mast stayed by three guys on a screen of 80 columns: cells left, the picture right"},
+		{"mast-80x24-light", "mast-top", "alt+y", 80, 24, lightGround, "The same with its equations in place of the picture, on a light background"},
+		{"mast-120x36-dark", "mast-top", "f7 f", 120, 36, darkGround, "The trivet workbench with a mast stayed by three guys: cells on the left, the picture and the system of equations on the right"},
+		{"truss-120x36-light", "road-sign-truss", "alt+m", 120, 36, lightGround, "A truss under a road sign, on a light background"},
+		{"mast-200x60-dark", "mast-top", "alt+p", 200, 60, darkGround, "The mast on a screen of 200 columns: cells, system and checks, picture and limits"},
+		{"truss-200x60-light", "road-sign-truss", "alt+i", 200, 60, lightGround, "The truss on a screen of 200 columns, on a light background"},
+		{"board-120x36-dark", "mast-top", "f5 space space", 120, 36, darkGround, "A step of the working on the board"},
+	} {
+		start, ok := fixtures.Get(c.sheet)
+		if !ok {
+			t.Fatalf("there is no sheet %s", c.sheet)
+		}
+		s := sit(t, seating{w: c.w, h: c.h, file: c.sheet + ".toml", text: start.Text, inside: true, env: []string{"COLORTERM=truecolor"}, like: "theme = \"" + c.on.name + "\"\n"})
+		list, err := strokes(c.keys)
+		if err != nil {
 			t.Fatal(err)
 		}
-	}
-	want, err := os.ReadFile(file)
-	if err != nil {
-		t.Fatal(err)
-	}
-	if got != string(want) {
-		t.Errorf("%s is not what the program draws: look at it, and write it anew with -update", screenshot)
+		s.plays(list)
+		got, file := s.svg(c.on, c.alt), filepath.Join(folder, c.name+".svg")
+		if *update {
+			if err := os.WriteFile(file, []byte(got), 0o644); err != nil {
+				t.Fatal(err)
+			}
+		}
+		want, err := os.ReadFile(file)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got != string(want) {
+			t.Errorf("%s is not what the program draws: look at it, and write it anew with -update", file)
+		}
 	}
 }
 
 // svg is what stands on the terminal, as a picture that needs no font but a monospaced
 // one: rules, dots and filled cells are drawn.
-func (s *seat) svg(alt string) string {
+func (s *seat) svg(on ground, alt string) string {
 	s.term.mu.Lock()
 	defer s.term.mu.Unlock()
 	var b strings.Builder
 	w, h := s.w*cellW, s.h*cellH
 	fmt.Fprintf(&b, "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"-8 -8 %d %d\" width=\"%d\" height=\"%d\" role=\"img\">\n<title>%s</title>\n", w+16, h+16, w+16, h+16, alt)
-	fmt.Fprintf(&b, "<rect x=\"-8\" y=\"-8\" width=\"%d\" height=\"%d\" rx=\"6\" fill=\"%s\"/>\n", w+16, h+16, paperColour)
+	fmt.Fprintf(&b, "<rect x=\"-8\" y=\"-8\" width=\"%d\" height=\"%d\" rx=\"6\" fill=\"%s\"/>\n", w+16, h+16, on.paper)
 	b.WriteString("<g font-family=\"ui-monospace,'DejaVu Sans Mono',Menlo,Consolas,monospace\" font-size=\"13.3\" stroke-linecap=\"round\">\n")
 	for y := range s.h {
 		for x := 0; x < s.w; {
@@ -73,7 +94,7 @@ func (s *seat) svg(alt string) string {
 			for k := range n {
 				run[k] = []rune(content(s.term.e.CellAt(x+k, y)))[0]
 			}
-			writeRun(&b, x*cellW, y*cellH, run, c)
+			on.writeRun(&b, x*cellW, y*cellH, run, c)
 			x += n
 		}
 	}
@@ -97,15 +118,15 @@ func dressedAlike(a, b *uv.Cell) bool {
 }
 
 // writeRun draws neighbours in a row that are dressed alike.
-func writeRun(b *strings.Builder, x, y int, run []rune, c *uv.Cell) {
+func (on ground) writeRun(b *strings.Builder, x, y int, run []rune, c *uv.Cell) {
 	if c == nil {
 		return
 	}
-	ink, paper := hex(c.Style.Fg, inkColour), hex(c.Style.Bg, paperColour)
+	ink, paper := hex(c.Style.Fg, on.ink), hex(c.Style.Bg, on.paper)
 	if c.Style.Attrs&uv.AttrReverse != 0 {
 		ink, paper = paper, ink
 	}
-	if paper != paperColour {
+	if paper != on.paper {
 		fmt.Fprintf(b, "<rect x=\"%d\" y=\"%d\" width=\"%d\" height=\"%d\" fill=\"%s\"/>\n", x, y, len(run)*cellW, cellH, paper)
 	}
 	dress := ""

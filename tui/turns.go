@@ -11,20 +11,11 @@ func (m *Model) switchSide() {
 	case layout.ThirdTurn:
 		m.give(m.third, m.third.Next(1, layout.Pane.Third))
 	default:
-		was := m.side
-		if was.Result() {
-			was = m.turn
+		if m.side == layout.Picture {
+			m.give(m.side, m.turn)
+		} else {
+			m.give(m.turn, layout.Picture)
 		}
-		next := m.turn
-		switch was {
-		case m.turn:
-			next = layout.Picture
-		case layout.Picture:
-			next = layout.Supports
-		case layout.Supports:
-			next = layout.Given
-		}
-		m.give(was, next)
 	}
 }
 
@@ -45,7 +36,7 @@ func (m *Model) show(p layout.Pane) {
 	if p.Third() {
 		m.third = p
 	}
-	if p == layout.Given || p == layout.Supports || p >= layout.System {
+	if p >= layout.System {
 		m.side = p
 	}
 }

@@ -31,7 +31,7 @@ W = { kind = "weight", at = "O", magnitude = "W" }
 
 func TestUncertaintyInRanges(t *testing.T) {
 	r := newRig(t, site, 120, 36)
-	r.keys("alt+i")
+	r.keys("f7 r")
 	golden(t, "120x36-uncertainty", r.screen())
 	r.keys("down", "down")
 	r.tells("T1 ± 0.18 kN: mostly from W (± 0.1 kN); root of the sum of squares of W 0.16 kN, h 0.087 kN and x of B 0.022 kN")
@@ -52,11 +52,11 @@ func TestUncertaintyInLimits(t *testing.T) {
 // TestUncertaintyIsWorkedOutWhereItShows: it costs solutions, and a keystroke none of them.
 func TestUncertaintyIsWorkedOutWhereItShows(t *testing.T) {
 	r := newRig(t, site, 80, 24)
-	r.keys("alt+3")
+	r.keys("f7 f")
 	if r.m.live.Effects() != nil {
 		t.Error("worked out, and no pane shows it")
 	}
-	r.keys("alt+i")
+	r.keys("f7 r")
 	if r.m.live.Effects() == nil {
 		t.Error("not worked out, and a pane shows it")
 	}

@@ -35,7 +35,7 @@ func TestAnUnmetAnswerSaysTheLikeliestMistake(t *testing.T) {
 		{`T1 = "2.50 kN"`, ""},
 	} {
 		r := newRig(t, mast(t, c.answers+"\n"), 120, 40)
-		r.keys("alt+5")
+		r.keys("alt+m")
 		r.has(t, "own answer", c.want)
 		r.keys("left")
 		if strings.Contains(r.screen(), "your T1") {
@@ -63,7 +63,7 @@ func (r *rig) has(t *testing.T, head, want string) {
 // What is typed is looked at once it is done, and the word goes with the mistake.
 func TestATypedAnswerIsDiagnosed(t *testing.T) {
 	r := newRig(t, mast(t, "T1 = \"2.50 kN\"\n"), 120, 40)
-	r.keys("alt+5")
+	r.keys("alt+m")
 	r.has(t, "own answer", "")
 	r.keys("2", ".", "6", "enter")
 	r.keys("up")
@@ -83,7 +83,7 @@ func TestADiagnosisInLines(t *testing.T) {
 		t.Fatal(err)
 	}
 	l := listen(t, Options{Sheet: s, Path: "mast.toml"})
-	l.keys("alt+5", "right", "right", "right", "right", "right", "right", "right")
+	l.keys("alt+m", "right", "right", "right", "right", "right", "right", "right")
 	for range 8 {
 		l.keys("left")
 	}

@@ -81,11 +81,14 @@ func index(lines []problem.Line) map[string]int {
 }
 
 // result is the look of what follows from the cells.
-func (b Builder) result() grid.Style {
+func (b Builder) result() grid.Style { return b.or(theme.Computed) }
+
+// or is a look, unless the result is stale.
+func (b Builder) or(look grid.Style) grid.Style {
 	if b.Stale {
 		return theme.Stale
 	}
-	return theme.Computed
+	return look
 }
 
 // name is the slot of a row's name. An error of the row as a whole shows there.

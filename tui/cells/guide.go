@@ -35,25 +35,25 @@ func (b Builder) NextStep(focus layout.Pane) string {
 	loads := len(b.read("couples")) + len(b.read("distributed"))
 	switch {
 	case len(points) == 0:
-		return there(layout.Points, "alt+2", "type a name for a point where forces act, such as P, and enter")
+		return there(layout.Points, "alt+p", "type a name for a point where forces act, such as P, and enter")
 	case body != "" && on == 1:
-		return there(layout.Points, "alt+2", "ctrl+n for each point of "+body+" with a support or a load, "+body+" under on")
+		return there(layout.Points, "alt+p", "ctrl+n for each point of "+body+" with a support or a load, "+body+" under on")
 	case body != "" && len(joints) == 0 && len(lines)+loads == 0:
-		return there(layout.Supports, "alt+4", "ctrl+n and j for a support: its point, its kind; alt+3 for a rope")
+		return there(layout.Supports, "f7 s", "ctrl+n and j for a support: its point, its kind; f7 f for a rope")
 	case len(joints)+loads > 0 && !b.loaded() && loads == 0:
-		return there(layout.Lines, "alt+3", "a name for the load, the kind, weight or force, its point, its magnitude")
+		return there(layout.Lines, "f7 f", "a name for the load, the kind, weight or force, its point, its magnitude")
 	case len(joints)+loads > 0 || body != "" && b.loaded():
 		return ""
 	case len(points) == 1 && len(lines) == 0:
-		return there(layout.Points, "alt+2", "ctrl+n for each point that a rope or strut runs to")
+		return there(layout.Points, "alt+p", "ctrl+n for each point that a rope or strut runs to")
 	case len(lines) == 0:
-		return there(layout.Lines, "alt+3", "type a name for a rope or a force, such as T1, and enter")
+		return there(layout.Lines, "f7 f", "type a name for a rope or a force, such as T1, and enter")
 	case !b.loaded() && b.unsized() != "":
-		return there(layout.Lines, "alt+3", "type the magnitude of "+b.unsized()+", such as 2 kN, or ? to find it")
+		return there(layout.Lines, "f7 f", "type the magnitude of "+b.unsized()+", such as 2 kN, or ? to find it")
 	case body == "" && free > 1 && fixed == 0:
-		return there(layout.Supports, "alt+4", "ctrl+n and j for each support: its joint, its kind, such as pin")
+		return there(layout.Supports, "f7 s", "ctrl+n and j for each support: its joint, its kind, such as pin")
 	case !b.loaded():
-		return there(layout.Lines, "alt+3", "ctrl+n for the load: a name, the kind, weight or force, its point, its magnitude")
+		return there(layout.Lines, "f7 f", "ctrl+n for the load: a name, the kind, weight or force, its point, its magnitude")
 	}
 	return ""
 }

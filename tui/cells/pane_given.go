@@ -16,9 +16,9 @@ var SheetRows = []string{"title", "statement", "plane", "up", "g", "figures", "a
 
 var UnitRows = []string{"length", "force", "angle", "mass"}
 
-// Given is the pane of the named values and of the sheet's own settings.
+// Given is the pane of the named values.
 func (b Builder) Given() Table {
-	t := Table{Columns: []Column{{Head: "name", Width: 9, Limit: 12}, {Head: "value", Width: 13, Grow: 3}, {Head: "is", Width: 8, Grow: 1}, {Head: "range", Width: 8, Grow: 1}}}
+	t := Table{empty: "empty: ctrl+n adds a given", Columns: []Column{{Head: "name", Width: 9, Limit: 12}, {Head: "value", Width: 13, Grow: 3}, {Head: "is", Width: 8, Grow: 1}, {Head: "range", Width: 8, Grow: 1}}}
 	for _, row := range b.rows("given") {
 		t.Records = append(t.Records, Record{
 			Row:   sheet.Ref{Table: "given", Row: row.Name},
@@ -26,6 +26,12 @@ func (b Builder) Given() Table {
 		})
 	}
 	b.insert(&t, "given")
+	return t
+}
+
+// Sheet is the pane of what the sheet says of itself and of its units.
+func (b Builder) Sheet() Table {
+	t := Table{Columns: []Column{{Head: "name", Width: 9, Limit: 12}, {Head: "value", Width: 13, Grow: 3}, {Head: "is", Width: 12, Grow: 1}}}
 	for _, name := range SheetRows {
 		row, ok := b.Typed.Table("").Row(name)
 		if !ok {
@@ -62,7 +68,6 @@ func (b Builder) setting(table, name, label string, row sheet.Row) Record {
 			{Text: label, look: theme.Dim},
 			b.cell(table, row, ""),
 			b.computed(b.settingValue(name)),
-			{},
 		},
 	}
 }

@@ -53,6 +53,7 @@ func (b Builder) Lines() Table {
 		t.Records = append(t.Records, Record{Row: sheet.Ref{Table: "lines", Row: row.Name}, Slots: s})
 	}
 	b.insert(&t, "lines")
+	t.align()
 	return t
 }
 

@@ -31,7 +31,7 @@ const (
 func (b Builder) Supports() Table {
 	t := Table{
 		Columns: []Column{
-			{Head: "name", Width: 6, Limit: 9}, {Head: "kind", Width: 9, Limit: 16, Grow: 2}, {Head: "at", Width: 6, Grow: 1}, {Head: "direction", Width: 9, Grow: 1},
+			{Head: "name", Width: 8, Limit: 9}, {Head: "kind", Width: 9, Limit: 16, Grow: 2}, {Head: "at", Width: 6, Grow: 1}, {Head: "direction", Width: 9, Grow: 1},
 			{Head: "magnitude", Width: 9, Grow: 1}, {Head: "limit", Width: 6}, {Head: "gives", Width: 12, Grow: 2}, {Head: "on", Width: 8},
 			{Width: 9}, {Width: 9}, {Width: 8}, {Width: 8},
 		},

@@ -16,8 +16,8 @@ import (
 // value, sense and use, then other unknowns, then the results asked for.
 func (b Builder) Unknowns() Table {
 	t := Table{Columns: []Column{
-		{Head: "unknown", Width: 8, Limit: 14}, {Head: "typed", Width: 5, Grow: 1}, {Head: "value", Width: 9, Grow: 1, right: true}, {Head: "sense", Width: 5},
-		{Head: "limit", Width: 6, Grow: 1}, {Head: "used", Width: 5, right: true}, {Head: "your answer", Width: 11, Grow: 1}, {Head: "right", Width: 5},
+		{Head: "unknown", Width: 8, Limit: 14}, {Head: "typed", Width: 5, Grow: 1, Late: true}, {Head: b.forceHead(), Width: max(len(b.forceHead()), 9), right: true}, {Head: "sense", Width: 5},
+		{Head: "limit", Width: 6, Grow: 1}, {Head: "used", Width: 5, right: true}, {Head: "yours", Width: 8, Grow: 1}, {Head: "ok", Width: 2},
 	}}
 	rows := b.read("lines")
 	made := t.room(len(rows))
@@ -52,7 +52,16 @@ func (b Builder) Unknowns() Table {
 		}
 	}
 	b.insert(&t, "")
+	t.align()
 	return t
+}
+
+// forceHead is the head over the magnitudes, with the unit of those that are forces.
+func (b Builder) forceHead() string {
+	if b.Problem == nil || b.Problem.Units.Force.Symbol == "" {
+		return "value"
+	}
+	return "value (" + b.Problem.Units.Force.Symbol + ")"
 }
 
 // isUnknown tells whether a line has its row here: what holds, and each force
@@ -94,7 +103,7 @@ func (b Builder) other(i int) Record {
 	u := b.Problem.Unknowns[i]
 	value := Slot{look: b.result()}
 	if b.Solution != nil && i < len(b.Solution.X) {
-		value.Text, value.Bad = results.Found(&b.Result, i), b.Solution.X[i].Broken
+		value.Text, value.Bad = b.found(i), b.Solution.X[i].Broken
 	}
 	r := Record{Slots: []Slot{{Text: u.Name, look: theme.Name}, fixed("tied"), value, {look: b.result()}, {}, {}, {}, {}}}
 	switch {
@@ -138,7 +147,7 @@ func (b Builder) resultant(i int) (r Record, ok bool) {
 	value := Slot{look: b.result()}
 	c := b.jointLimits[joint]
 	if c.Bound > 0 && results.Finite(c.Value) && !c.Open {
-		value.Text = results.Format(b.Problem, math.Abs(c.Value), units.Force)
+		value.Text = b.worth(math.Abs(c.Value), units.Force)
 	}
 	return Record{Row: j.Ref, Slots: []Slot{{Text: j.Name, look: theme.Name}, fixed(j.Kind.String()), value, {look: b.result()}, limit, b.use(c), {}, {}}}, true
 }
@@ -189,7 +198,7 @@ func (b Builder) Asks(name string, word int) Record {
 			if v, err := b.Solution.Evaluate(q); err != nil {
 				value.Text = "none"
 			} else {
-				value.Text = results.Format(p, v, q.Dim)
+				value.Text = b.worth(v, q.Dim)
 			}
 		}
 	}

@@ -3,6 +3,8 @@
 package cells
 
 import (
+	"slices"
+
 	"trivet/mechanics/sheet"
 	"trivet/tui/grid"
 )
@@ -16,10 +18,15 @@ type Table struct {
 
 type Column struct {
 	Head  string
-	Width int  // the least
-	Grow  int  // share of the room left over
-	Limit int  // how wide the first column may grow for the names in it
-	right bool // numbers
+	Width int      // the least
+	Grow  int      // share of the room left over
+	Limit int      // how wide the first column may grow for the names in it
+	Late  bool     // it gives way to the others where there is no room for all
+	Comes int      // the column of what its cells come to, which stands in their place where that has no room; 0: none
+	right bool     // numbers
+	parts []string // heads of the numbers of a cell, where each has several
+
+	whole, frac []int // columns before the decimal point, of each number of a cell, and from it on
 }
 
 // Record is a row on screen.
@@ -39,6 +46,8 @@ type Slot struct {
 	Need bool // the row is not whole while this is blank
 	Rare bool // few rows have it: enter passes it over while it is blank
 	look grid.Style
+
+	parts []string // its numbers, where it has several
 }
 
 // does is what typing into a slot changes.
@@ -110,51 +119,77 @@ func (t *Table) room(rows int) func(row int) []Slot {
 	return func(row int) []Slot { return store[row*n : (row+1)*n : (row+1)*n] }
 }
 
-// Widths shares out w columns from column first on; what does not fit is 0. The
-// name stays in view at the left.
+// Widths shares out the columns of a pane that is w wide, the first and the last of which
+// stay free; what does not fit is 0. The name stays in view at the
+// left, and behind it the first columns, those that may wait last; else, where that
+// leaves the one under the cursor out, those from a later one on. In a pane that does
+// not have the keys that is column 0.
 func (t Table) Widths(w, col int) []int {
 	out := make([]int, len(t.Columns))
 	if len(out) == 0 {
 		return out
 	}
+	w = max(w-2, 0)
 	out[0] = min(t.Columns[0].Width, w)
 	name := out[0]
 	for _, r := range t.Records {
 		name = max(name, min(grid.Width(r.Slots[0].Text), t.Columns[0].Limit))
 	}
-	for first := 1; first <= len(out); first++ {
-		clear(out[1:])
-		left, grow := w-out[0], 0
-		fits := col < 1
-		for i := first; i < len(out); i++ {
-			need := t.Columns[i].Width + 1
-			if need > left {
-				if i == first && left > 4 {
-					out[i], left = left-1, 0
-					fits = fits || i == col
-				}
-				break
-			}
-			out[i] = t.Columns[i].Width
-			left -= need
-			grow += t.Columns[i].Grow
-			fits = fits || i == col
-		}
-		if !fits && first < len(out)-1 {
-			continue
-		}
-		// Names come first in what is left over.
-		more := max(min(name-out[0], left), 0)
-		out[0], left = out[0]+more, left-more
-		for i := first; i < len(out) && grow > 0; i++ {
-			if out[i] > 0 && t.Columns[i].Grow > 0 {
-				more := left * t.Columns[i].Grow / grow
-				out[i] += more
-				left -= more
-				grow -= t.Columns[i].Grow
+	order := make([]int, 0, len(out))
+	for _, late := range []bool{false, true} {
+		for i := 1; i < len(out); i++ {
+			if t.Columns[i].Late == late {
+				order = append(order, i)
 			}
 		}
-		break
+	}
+	left, ok := t.share(out, order, w-out[0], col)
+	if !ok && t.Columns[col].Late {
+		at := slices.Index(order, col)
+		copy(order[1:at+1], order[:at])
+		order[0] = col
+		left, ok = t.share(out, order, w-out[0], col)
+	}
+	for first := 2; !ok && first < len(out); first++ {
+		for i := range order {
+			order[i] = i + 1
+		}
+		left, ok = t.share(out, order[first-1:], w-out[0], col)
+	}
+	// Names come first in what is left over.
+	more := max(min(name-out[0], left), 0)
+	out[0], left = out[0]+more, left-more
+	grow := 0
+	for i, c := range t.Columns[1:] {
+		if out[i+1] > 0 {
+			grow += c.Grow
+		}
+	}
+	for i := 1; i < len(out) && grow > 0; i++ {
+		if out[i] > 0 && t.Columns[i].Grow > 0 {
+			more := left * t.Columns[i].Grow / grow
+			out[i] += more
+			left -= more
+			grow -= t.Columns[i].Grow
+		}
 	}
 	return out
+}
+
+// share gives columns their least widths in an order, as far as they fit, and tells how
+// much is left and whether the one under the cursor has room.
+func (t Table) share(out, order []int, left, col int) (int, bool) {
+	clear(out[1:])
+	for n, i := range order {
+		need := t.Columns[i].Width + 1
+		if need > left {
+			if n == 0 && left > 4 {
+				out[i], left = left-1, 0
+			}
+			break
+		}
+		out[i] = t.Columns[i].Width
+		left -= need
+	}
+	return left, col < 1 || out[col] > 0
 }

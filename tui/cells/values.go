@@ -13,12 +13,28 @@ import (
 // magnitude is a line's value, or the range of it.
 func (b Builder) magnitude(i int) string {
 	if v, ok := b.Solution.Magnitude(i); ok {
-		return results.Format(b.Problem, v, units.Force)
+		return results.Bare(b.Problem, v, units.Force)
 	}
 	if terms := b.Problem.Lines[i].Magnitude.Terms; len(terms) == 1 && terms[0].Coef == 1 {
-		return results.Found(&b.Result, terms[0].Unknown)
+		return b.found(int(terms[0].Unknown))
 	}
 	return "free"
+}
+
+// found is an unknown's value or the range of it, a force in the unit of the head.
+func (b Builder) found(i int) string {
+	if b.Problem.Unknowns[i].Dim == units.Force {
+		return results.FoundBare(&b.Result, i)
+	}
+	return results.Found(&b.Result, i)
+}
+
+// worth is a value, a force in the unit of the head.
+func (b Builder) worth(v float64, d units.Dim) string {
+	if d == units.Force {
+		return results.Bare(b.Problem, v, d)
+	}
+	return results.Format(b.Problem, v, d)
 }
 
 // sense is T or C, push or pull, with a mark where the line cannot have it.
@@ -35,9 +51,9 @@ func (b Builder) sense(i int) Slot {
 	}
 	switch word {
 	case "tension":
-		s.Text = "T"
+		s.Text, s.look = "T", b.or(theme.Cable)
 	case "compression":
-		s.Text = "C"
+		s.Text, s.look = "C", b.or(theme.Strut)
 	case "push", "pull":
 		s.Text = word
 	default:

@@ -32,6 +32,7 @@ const (
 	Completing // words are offered for what is typed
 	Setting    // the list of settings
 	Valuing    // a setting being typed
+	Panes      // the list of panes
 	Scopes
 )
 
@@ -40,7 +41,7 @@ var scopeNames = [...]string{
 	"In a result or the picture", "In a result", "Picture", "Which row to make", "Typing any text in a cell", "Typing one of a list in a cell",
 	"On the board", "In the list of steps", "File name", "Question", "In this help", "On the start screen",
 	"Looking for a text", "In the list of commands", "In any cell being typed in", "While words are offered",
-	"In the settings", "Typing a setting",
+	"In the settings", "Typing a setting", "In the list of panes",
 }
 
 func (s Scope) String() string { return scopeNames[s] }
@@ -69,6 +70,7 @@ const (
 	GoLines
 	GoSupports
 	GoUnknowns
+	GoSheet
 	GoSystem
 	GoPicture
 	GoChecks
@@ -76,6 +78,7 @@ const (
 	GoHandSolution
 	GoRanges
 	GoLimits
+	ListPanes
 	NextResult
 	PrevResult
 	SwitchSide
@@ -173,8 +176,8 @@ type Binding struct {
 	Hint   string
 }
 
-// Short is the first key of a binding as the bottom line has it: a caret for ctrl, and
-// one name for a key and the one that goes the other way.
+// Short is the first key of a binding as the bottom line has it: written out, and one
+// name for a key and the one that goes the other way.
 func (b Binding) Short() string {
 	switch b.Intent {
 	case Up, Down, PickUp, PickDown:
@@ -182,8 +185,8 @@ func (b Binding) Short() string {
 	case Left, Right, NextTopic:
 		return "left/right"
 	}
-	if letter, ctrl := strings.CutPrefix(b.Keys[0], "ctrl+"); ctrl {
-		return "^" + letter
+	if held, key, ok := strings.Cut(b.Keys[0], "+"); ok && held != "" {
+		return held + " " + key
 	}
 	return b.Keys[0]
 }
@@ -210,6 +213,7 @@ const (
 	InWords
 	OnSettings
 	InSetting
+	OnPanes
 	Modes
 )
 
@@ -231,6 +235,7 @@ var scopes = [...][]Scope{
 	{Completing, Writing, Text, Always},
 	{Setting, Always},
 	{Valuing, Text},
+	{Panes},
 }
 
 // Scopes are where a mode looks a key up, nearest first.

@@ -15,6 +15,7 @@ const (
 	Lines
 	Supports // joints, bodies, couples and distributed loads
 	Unknowns
+	Sheet // its title, statement, plane, units and the like
 	System
 	Picture
 	Checks
@@ -54,14 +55,26 @@ func (p Pane) Next(by int, among func(Pane) bool) Pane {
 // Args is what the layout depends on.
 type Args struct {
 	W, H  int
-	Side  Pane       // what shows in the one place beside the cells of a small screen: Given, Supports, Picture or a result
+	Side  Pane       // what shows beside the cells of a small screen: Picture or a result
 	Turn  Pane       // the result that shows where there is one place for results
 	Third Pane       // the one beside System and Checks, where there are three
 	Large bool       // one pane has all the room
-	Focus Pane       // that pane
-	Bare  bool       // nothing is supported: the pane of supports stands only where there is room enough, or where it has the keys
-	Want  [Panes]int // rows that each input pane would fill first
-	More  [Panes]int // rows that it would fill after that
+	Focus Pane       // that pane, and the one that has the keys
+	Rows  [Panes]int // of each input pane
+}
+
+// stands tells which panes of cells show: the sheet's settings while they are worked
+// on, in place of all others; givens and supports where there are any, or when asked for.
+func (a Args) stands() (panes []Pane) {
+	if a.Focus == Sheet {
+		return []Pane{Sheet}
+	}
+	for p := Given; p < Sheet; p++ {
+		if p != Given && p != Supports || a.Rows[p] > 0 || a.Focus == p {
+			panes = append(panes, p)
+		}
+	}
+	return panes
 }
 
 // Screen is where everything is. A pane that does not show has an empty
@@ -69,8 +82,9 @@ type Args struct {
 type Screen struct {
 	TooSmall bool
 	Shared   Sharing         // which panes take turns in a place
-	Top      image.Rectangle // file and verdict
-	Foot     image.Rectangle // the cell, its caret or message, the keys
+	Top      image.Rectangle // title and verdict, the settings and the file
+	Strip    image.Rectangle // what it comes to
+	Foot     image.Rectangle // the cell and what is wrong with it, what can be done here
 	Panes    [Panes]image.Rectangle
 	Walls    []image.Rectangle
 }
@@ -81,7 +95,7 @@ type Sharing int
 // The ways of sharing.
 const (
 	NoTurns    Sharing = iota // one pane has all the room
-	SideTurns                 // a result, the picture, the supports, the givens: Side
+	SideTurns                 // the picture or a result: Side
 	ResultTurn                // the results: Turn
 	ThirdTurn                 // the results but System and Checks: Third
 )
@@ -89,15 +103,26 @@ const (
 // The smallest screen that is divided, and the lines round the panes.
 const (
 	MinW, MinH = 60, 16
-	topLines   = 1
+	topLines   = 2
+	strip      = 1
 	Foot       = 3 // lines at the bottom
 )
 
 // Widths from which another arrangement is worth it.
 const (
-	twoColumns   = 110 // inputs left, results right, everything shows
-	threeColumns = 170 // inputs, system and checks, picture and another result
-	tallEnough   = 32  // below, four input panes have too few rows each
+	twoColumns   = 110 // cells left, the picture and a result right
+	threeColumns = 170 // cells, system and checks, the picture and another result
+	tallEnough   = 32  // below, the picture and a result have too few rows each
+)
+
+// Shares of a width or a height, in hundredths.
+const (
+	cellsOfTwo, cellsOfThree = 54, 34
+	cellsAlone               = 65 // beside the picture of a small screen, which has a third
+	cellsBeside              = 50 // beside a result there, whose lines are longer
+	resultsOfRest            = 47 // the middle column of what the cells leave
+	pictureOf                = 58 // over a result
+	systemOf                 = 58 // over the checks
 )
 
 // shown gives the results that take turns, the first where another is named.
@@ -121,39 +146,32 @@ func Arrange(a Args) Screen {
 	}
 	s.Top = image.Rect(0, 0, a.W, topLines)
 	s.Foot = image.Rect(0, a.H-Foot, a.W, a.H)
-	body := image.Rect(0, topLines, a.W, a.H-Foot)
+	s.Strip = image.Rect(0, a.H-Foot-strip, a.W, a.H-Foot)
+	body := image.Rect(0, topLines, a.W, a.H-Foot-strip)
 	turn, third := a.shown()
 	switch {
 	case a.Large && a.Focus >= 0 && a.Focus < Panes:
 		s.Panes[a.Focus] = body
 	case a.W >= threeColumns && a.H >= tallEnough:
-		left, rest := s.split(body, a.W*36/100)
-		middle, right := s.split(rest, rest.Dx()*52/100)
-		s.stack(left, a, Given, Points, Lines, Supports, Unknowns)
+		left, rest := s.split(body, a.W*cellsOfThree/100)
+		middle, right := s.split(rest, rest.Dx()*resultsOfRest/100)
+		s.stack(left, a)
 		s.Shared = ThirdTurn
-		s.Panes[System], s.Panes[Checks] = halves(middle, 58)
-		s.Panes[Picture], s.Panes[third] = halves(right, 58)
+		s.Panes[System], s.Panes[Checks] = halves(middle, systemOf)
+		s.Panes[Picture], s.Panes[third] = halves(right, pictureOf)
 	case a.W >= twoColumns && a.H >= tallEnough:
-		left, right := s.split(body, a.W*53/100)
-		if a.Bare && a.Focus != Supports {
-			s.stack(left, a, Given, Points, Lines, Unknowns)
-		} else {
-			s.stack(left, a, Given, Points, Lines, Supports, Unknowns)
-		}
+		left, right := s.split(body, a.W*cellsOfTwo/100)
+		s.stack(left, a)
 		s.Shared = ResultTurn
-		s.Panes[turn], s.Panes[Picture] = halves(right, 52)
+		s.Panes[Picture], s.Panes[turn] = halves(right, pictureOf)
 	default:
-		side := a.Side
-		if side != Given && side != Supports && side != Picture {
-			side = turn
-		}
-		share := 58
-		if side == Supports {
-			share = 46 // its rows have the most cells
+		side, share := a.Side, cellsAlone
+		if side != Picture {
+			side, share = turn, cellsBeside
 		}
 		s.Shared = SideTurns
 		left, right := s.split(body, a.W*share/100)
-		s.stack(left, a, Points, Lines, Unknowns)
+		s.stack(left, a)
 		s.Panes[side] = right
 	}
 	return s
@@ -172,40 +190,36 @@ func halves(r image.Rectangle, share int) (upper, lower image.Rectangle) {
 	return image.Rect(r.Min.X, r.Min.Y, r.Max.X, cut), image.Rect(r.Min.X, cut, r.Max.X, r.Max.Y)
 }
 
-// Lines of a pane that are not rows: its rule and its column heads.
-const Frame = 2
+// Frame is the lines of a pane that are not rows: its head, with those of its columns.
+const Frame = 1
 
-// stack puts panes one above the other: each gets a row, then the rows it wants
-// go round in turn, then the rows it could fill beside, and what is left after
-// that goes to all alike.
-func (s *Screen) stack(r image.Rectangle, a Args, panes ...Pane) {
+// stack puts the panes of cells one above the other: each gets a row, then the rows it
+// has go round in turn, then a blank line below each. What is left stays blank below.
+func (s *Screen) stack(r image.Rectangle, a Args) {
+	panes := a.stands()
 	heights := make([]int, len(panes))
 	left := r.Dy()
 	for i := range heights {
 		heights[i] = Frame + 1
 		left -= Frame + 1
 	}
-	most := a.Want
-	for range 2 {
-		for given := true; left > 0 && given; {
-			given = false
-			for i, p := range panes {
-				if left > 0 && heights[i] < Frame+most[p] {
-					heights[i]++
-					left--
-					given = true
-				}
+	for given := true; left > 0 && given; {
+		given = false
+		for i, p := range panes {
+			if left > 0 && heights[i] < Frame+a.Rows[p] {
+				heights[i]++
+				left--
+				given = true
 			}
 		}
-		for p := range most {
-			most[p] += a.More[p]
+	}
+	for i := range panes {
+		if left > 0 {
+			heights[i]++
+			left--
 		}
 	}
-	for i := 0; left > 0; i++ {
-		// The last pane first: blank rows are least in the way below.
-		heights[len(panes)-1-i%len(panes)]++
-		left--
-	}
+	heights[len(panes)-1] += max(left, 0)
 	y := r.Min.Y
 	for i, p := range panes {
 		s.Panes[p] = image.Rect(r.Min.X, y, r.Max.X, y+heights[i])

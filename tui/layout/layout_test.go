@@ -36,9 +36,10 @@ func drawing(a Args) string {
 		copy(cells[r.Min.Y][r.Min.X+2:], []rune(fmt.Sprintf(" %s %d×%d ", name, r.Dx(), r.Dy())))
 	}
 	box(s.Top, "top")
+	box(s.Strip, "strip")
 	box(s.Foot, "foot")
 	for p, r := range s.Panes {
-		box(r, []string{"given", "points", "lines", "supports", "unknowns", "system", "picture", "checks", "working", "hand solution", "ranges", "limits"}[p])
+		box(r, []string{"given", "points", "lines", "supports", "unknowns", "sheet", "system", "picture", "checks", "working", "hand solution", "ranges", "limits"}[p])
 	}
 	for _, w := range s.Walls {
 		for y := w.Min.Y; y < w.Max.Y; y++ {
@@ -53,7 +54,7 @@ func drawing(a Args) string {
 }
 
 func TestDrawings(t *testing.T) {
-	want, more := [Panes]int{3, 6, 5, 4, 7}, [Panes]int{9}
+	rows, bare := [Panes]int{3, 6, 5, 4, 7, 12}, [Panes]int{0, 4, 4, 0, 3, 12}
 	for _, c := range []struct {
 		name string
 		args Args
@@ -64,14 +65,18 @@ func TestDrawings(t *testing.T) {
 		{"80x24-checks", Args{W: 80, H: 24, Side: Checks, Turn: Checks}},
 		{"80x24-picture", Args{W: 80, H: 24, Side: Picture}},
 		{"80x24-large", Args{W: 80, H: 24, Large: true, Focus: Lines}},
-		{"80x24-supports", Args{W: 80, H: 24, Side: Supports}},
-		{"120x36", Args{W: 120, H: 36, Bare: true}},
+		{"80x24-bare", Args{W: 80, H: 24, Side: Picture, Focus: Points, Rows: bare}},
+		{"80x24-supports", Args{W: 80, H: 24, Side: Picture, Focus: Supports, Rows: bare}},
+		{"80x24-sheet", Args{W: 80, H: 24, Side: Picture, Focus: Sheet}},
+		{"120x36", Args{W: 120, H: 36, Focus: Points, Rows: bare}},
 		{"120x36-supports", Args{W: 120, H: 36}},
 		{"120x36-working", Args{W: 120, H: 36, Turn: Working, Side: Picture}},
 		{"200x60", Args{W: 200, H: 60}},
 		{"200x60-hand-solution", Args{W: 200, H: 60, Third: HandSolution, Turn: Checks}},
 	} {
-		c.args.Want, c.args.More = want, more
+		if c.args.Rows == ([Panes]int{}) {
+			c.args.Rows = rows
+		}
 		got := drawing(c.args)
 		file := filepath.Join("testdata", c.name+".txt")
 		if *update {
@@ -92,11 +97,11 @@ func TestDrawings(t *testing.T) {
 func TestEveryCellBelongsToOneRectangle(t *testing.T) {
 	for w := MinW; w < 260; w += 7 {
 		for h := MinH; h < 90; h += 3 {
-			for _, a := range []Args{{Side: Given}, {Side: System}, {Side: Points}, {Side: Supports, Bare: true}, {Large: true, Focus: Picture}, {Side: Ranges, Turn: Ranges, Third: Ranges}, {Turn: Checks, Third: Checks}, {Want: [Panes]int{90, 1, 70, 3}, More: [Panes]int{5, 90}}} {
+			for _, a := range []Args{{Side: Given}, {Side: System}, {Side: Points}, {Side: Supports, Focus: Sheet}, {Large: true, Focus: Picture}, {Side: Ranges, Turn: Ranges, Third: Ranges}, {Turn: Checks, Third: Checks}, {Rows: [Panes]int{90, 1, 70, 3}}} {
 				a.W, a.H = w, h
 				s := Arrange(a)
 				seen := make([]int, w*h)
-				for _, r := range append(append([]image.Rectangle{s.Top, s.Foot}, s.Panes[:]...), s.Walls...) {
+				for _, r := range append(append([]image.Rectangle{s.Top, s.Strip, s.Foot}, s.Panes[:]...), s.Walls...) {
 					for y := r.Min.Y; y < r.Max.Y; y++ {
 						for x := r.Min.X; x < r.Max.X; x++ {
 							seen[y*w+x]++
@@ -109,6 +114,15 @@ func TestEveryCellBelongsToOneRectangle(t *testing.T) {
 					}
 				}
 			}
+		}
+	}
+}
+
+// The picture has a third of the width from the smallest of common terminals on.
+func TestThePictureHasAThird(t *testing.T) {
+	for _, size := range [][2]int{{80, 24}, {100, 30}, {120, 36}, {160, 48}, {200, 60}} {
+		if r := Arrange(Args{W: size[0], H: size[1], Side: Picture}).Panes[Picture]; 3*r.Dx() < size[0] {
+			t.Errorf("%v: the picture is %v", size, r)
 		}
 	}
 }

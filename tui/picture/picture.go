@@ -129,7 +129,7 @@ func (p *pen) look(of int, tone drawing.Tone) grid.Style {
 	case p.lit(t.Ref):
 		return theme.Emphasis
 	}
-	if styles[t.Kind] == theme.Computed && tone == drawing.Load {
+	if styles[t.Kind] == theme.Found && tone == drawing.Load {
 		return theme.Force
 	}
 	return styles[t.Kind]
@@ -139,7 +139,7 @@ func (p *pen) look(of int, tone drawing.Tone) grid.Style {
 var styles = [scene.Name + 1]grid.Style{
 	scene.Cable: theme.Cable, scene.Strut: theme.Strut, scene.Link: theme.Link, scene.Spring: theme.Spring,
 	scene.Support: theme.Ground, scene.Water: theme.Ground, scene.Pin: theme.Point, scene.Dot: theme.Point, scene.Name: theme.Point,
-	scene.Centre: theme.Emphasis, scene.Force: theme.Computed, scene.Couple: theme.Computed, scene.Load: theme.Computed, scene.Vector: theme.Computed,
+	scene.Centre: theme.Ground, scene.Force: theme.Found, scene.Couple: theme.Found, scene.Load: theme.Found, scene.Vector: theme.Found,
 }
 
 // text is that of a label, in the characters that the terminal has.

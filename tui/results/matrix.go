@@ -12,8 +12,12 @@ import (
 	"trivet/units"
 )
 
-// matrix writes A, b and what is left of each row.
-func (l writer) matrix(d *text.Lines, g theme.Glyphs) {
+// Widths of the columns of a matrix beside its coefficients.
+const columnB, columnResidual = 10, 12
+
+// matrix writes A, b and what is left of each row, each of these as far as whole columns
+// have room in a width; a matrix that has none as sums, so that nothing of it is cut.
+func (l writer) matrix(d *text.Lines, g theme.Glyphs, w int) {
 	s, p := l.Solution, l.Problem
 	if len(s.System.Rows) == 0 {
 		return
@@ -30,9 +34,12 @@ func (l writer) matrix(d *text.Lines, g theme.Glyphs) {
 		}
 	}
 	wall := " " + string(g.Wall)
+	left := w - label - len(s.System.Cols)*text.Column - grid.Width(wall) - columnB
+	sums := len(s.System.Cols) > maxCols || left < 0
+	lefts := min(max(left, 0)/columnResidual, 2) // how many columns of what is left
 	var store text.Store
-	if len(s.System.Cols) <= maxCols {
-		l.matrixHead(d, label, wall)
+	if !sums {
+		l.matrixHead(d, label, wall, lefts)
 	}
 	for i, r := range s.System.Rows {
 		if i == MaxRows {
@@ -40,57 +47,76 @@ func (l writer) matrix(d *text.Lines, g theme.Glyphs) {
 			break
 		}
 		name := text.Span{Text: grid.Fit(origin.Label(p, &r), label), Look: theme.Name, Head: true}
-		if len(s.System.Cols) > maxCols {
-			entries := min(len(s.System.Terms[i]), maxTerms)
-			d.Add(l.sparse(append(store.Line(2*entries+6), name), i)...)
+		if sums {
+			l.sum(d, name, i, w)
 			continue
 		}
 		line := append(store.Line(len(s.System.Cols)+5), name)
 		for j := range s.System.Cols {
 			line = append(line, text.Numeral(grid.FitRight(coefficient(s.Coefficient(i, j)), text.Column), theme.Plain, origin.Entry(s, i, j)))
 		}
-		line = append(line, text.Span{Text: wall, Look: theme.Rule}, text.Numeral(grid.FitRight(Bare(p, s.System.B[i], r.Dim()), 10), theme.Plain, origin.Known(s, i)))
+		line = append(line, text.Span{Text: wall, Look: theme.Rule}, text.Numeral(grid.FitRight(Bare(p, s.System.B[i], r.Dim()), columnB), theme.Plain, origin.Known(s, i)))
 		if i < len(s.Residuals) {
-			left := s.Residuals[i]
-			line = append(line, text.Numeral(fmt.Sprintf("%12s", origin.Tiny(left.Value/p.Units.For(r.Dim()).Factor)), theme.Dim, origin.Residual(s, i)),
-				text.Numeral(fmt.Sprintf("%12s", origin.Tiny(left.Relative)), theme.Dim, origin.Share(s, i)))
+			of := s.Residuals[i]
+			line = append(line, []text.Span{
+				text.Numeral(grid.FitRight(origin.Tiny(of.Value/p.Units.For(r.Dim()).Factor), columnResidual), theme.Dim, origin.Residual(s, i)),
+				text.Numeral(grid.FitRight(origin.Tiny(of.Relative), columnResidual), theme.Dim, origin.Share(s, i)),
+			}[:lefts]...)
 		}
 		d.Add(line...)
 	}
 }
 
-func (l writer) matrixHead(d *text.Lines, label int, wall string) {
+func (l writer) matrixHead(d *text.Lines, label int, wall string, lefts int) {
 	head := []text.Span{{Text: grid.Fit("", label), Look: theme.Dim, Head: true}}
 	for _, c := range l.Solution.System.Cols {
 		head = append(head, text.Span{Text: grid.FitRight(c, text.Column), Look: theme.Name})
 	}
-	d.Add(append(head, text.Span{Text: wall, Look: theme.Rule}, text.Span{Text: grid.FitRight("b", 10), Look: theme.Name},
-		text.Span{Text: grid.FitRight("residual", 12), Look: theme.Dim}, text.Span{Text: "  of largest", Look: theme.Dim})...)
+	head = append(head, text.Span{Text: wall, Look: theme.Rule}, text.Span{Text: grid.FitRight("b", columnB), Look: theme.Name})
+	for _, of := range []string{"residual", "of largest"}[:lefts] {
+		head = append(head, text.Span{Text: grid.FitRight(of, columnResidual), Look: theme.Dim})
+	}
+	d.Add(head...)
 }
 
-// sparse writes a row of a system that has more columns than a reader would scroll
-// through: what is not zero, each with its unknown, then b and what is left.
-func (l writer) sparse(line []text.Span, i int) []text.Span {
+// sum writes a row of a system as a sum of what is not zero, each with its unknown, then b
+// and what is left, broken between them to a width.
+func (l writer) sum(d *text.Lines, name text.Span, i, w int) {
 	s, p := l.Solution, l.Problem
 	r := &s.System.Rows[i]
+	line, first := []text.Span{name}, true
+	put := func(of ...text.Span) {
+		if length(line)+length(of) > w && len(line) > 1 {
+			d.Add(line...)
+			line = []text.Span{{Text: grid.Fit("", grid.Width(name.Text)), Head: true}}
+		}
+		line = append(line, of...)
+	}
 	n := 0
 	for _, t := range s.System.Terms[i] {
 		if t.Value == 0 {
 			continue
 		}
 		if n++; n > maxTerms {
-			line = append(line, text.Span{Text: " ...", Look: theme.Dim})
+			put(text.Span{Text: " ...", Look: theme.Dim})
 			break
 		}
-		line = append(line, text.Numeral(grid.FitRight(coefficient(s.Coefficient(i, t.Col)), text.Column+1), theme.Plain, origin.Entry(s, i, t.Col)),
-			text.Span{Text: " " + s.System.Cols[t.Col], Look: theme.Name})
+		of := coefficient(s.Coefficient(i, t.Col))
+		if !first && s.Coefficient(i, t.Col) > 0 {
+			of = "+" + of
+		}
+		first = false
+		put(text.Numeral(" "+of, theme.Plain, origin.Entry(s, i, t.Col)), text.Span{Text: " " + s.System.Cols[t.Col], Look: theme.Name})
 	}
-	line = append(line, text.Span{Text: " =", Look: theme.Rule}, text.Numeral(" "+Bare(p, s.System.B[i], r.Dim()), theme.Plain, origin.Known(s, i)))
+	if n == 0 {
+		put(text.Span{Text: " 0"})
+	}
+	put(text.Span{Text: " =", Look: theme.Rule}, text.Numeral(" "+Bare(p, s.System.B[i], r.Dim()), theme.Plain, origin.Known(s, i)))
 	if i < len(s.Residuals) {
-		left := s.Residuals[i].Value / p.Units.For(r.Dim()).Factor
-		line = append(line, text.Span{Text: "  residual", Look: theme.Dim}, text.Numeral(" "+origin.Tiny(left), theme.Dim, origin.Residual(s, i)))
+		of := s.Residuals[i].Value / p.Units.For(r.Dim()).Factor
+		put(text.Span{Text: "  residual", Look: theme.Dim}, text.Numeral(" "+origin.Tiny(of), theme.Dim, origin.Residual(s, i)))
 	}
-	return line
+	d.Add(line...)
 }
 
 // order writes the blocks into which the system falls: which equations give which

@@ -36,11 +36,20 @@ func Unit(p *problem.Problem, v r3.Vec) string {
 const cosines = 4
 
 func tuple(p *problem.Problem, v r3.Vec, print func(float64) string) string {
+	return "(" + strings.Join(components(p, v, print), ", ") + ")"
+}
+
+// Components are those of a vector in the sheet's unit, two in a plane.
+func Components(p *problem.Problem, v r3.Vec, d units.Dim) []string {
+	return components(p, v, func(x float64) string { return Bare(p, x, d) })
+}
+
+func components(p *problem.Problem, v r3.Vec, print func(float64) string) []string {
 	parts := []string{print(v.X), print(v.Y), print(v.Z)}
 	if p.Planar {
 		parts = parts[:2]
 	}
-	return "(" + strings.Join(parts, ", ") + ")"
+	return parts
 }
 
 // Finite tells a number from what is none, or without bounds.
@@ -48,6 +57,14 @@ func Finite(v float64) bool { return !math.IsNaN(v) && !math.IsInf(v, 0) }
 
 // Found is an unknown's value, or the range it may lie in.
 func Found(r *session.Result, i int) string { return between(r, i, "..") }
+
+// FoundBare is Found without the unit of a single value, for columns whose unit is in the head.
+func FoundBare(r *session.Result, i int) string {
+	if x := r.Solution.X[i]; x.Fixed {
+		return Bare(r.Problem, x.Value, r.Problem.Unknowns[i].Dim)
+	}
+	return Found(r, i)
+}
 
 // between is the same, with what stands between the ends of a range.
 func between(r *session.Result, i int, to string) string {

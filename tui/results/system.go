@@ -58,7 +58,7 @@ func (l writer) system(g theme.Glyphs, w int) text.Lines {
 		}
 		d.Wrapped(look, "", words, w)
 	}
-	l.matrix(&d, g)
+	l.matrix(&d, g, w)
 	l.values(&d)
 	l.segments(&d)
 	l.order(&d, w)

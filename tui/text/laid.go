@@ -11,7 +11,7 @@ const formulaIn = 4
 
 // spanLooks are how the spans of a document show.
 var spanLooks = [...]grid.Style{
-	doc.PlainLook: theme.Plain, doc.FormulaLook: theme.Name, doc.AnswerLook: theme.Emphasis, doc.HeadLook: theme.Dim, doc.NoteLook: theme.Dim,
+	doc.PlainLook: theme.Plain, doc.FormulaLook: theme.Name, doc.AnswerLook: theme.Answer, doc.HeadLook: theme.Dim, doc.NoteLook: theme.Dim,
 	doc.GoodLook: theme.Good, doc.RiskLook: theme.Warn, doc.BadLook: theme.Bad,
 }
 

@@ -12,14 +12,13 @@ import (
 const (
 	Plain grid.Style = iota
 	Dim
-	Rule      // the rule over a pane
-	RuleFocus // the rule over the pane that has the keys
-	Head      // column heads
+	Rule      // the rule between columns
+	RuleFocus // the head of the pane that has the keys, and the mark of the cursor
+	Head      // heads of panes and columns
 	Name      // names of rows
 	Computed  // what follows from the cells
 	Stale     // what followed from earlier cells
 	Selected  // the cell under the cursor
-	Beside    // the row of that cell, in a pane without the keys
 	Typing    // the cell being typed in
 	Caret     // the place in it
 	Bad       // a cell that does not read, a check that fails
@@ -31,10 +30,12 @@ const (
 	Strut
 	Link
 	Spring
-	Force
+	Force // that is given
+	Found // that is to be found
 	Ground
 	Point
 	Emphasis // the selected row in the picture
+	Answer   // what a working arrives at
 	roles
 )
 
@@ -44,6 +45,7 @@ type Theme struct {
 	Glyphs Glyphs
 	Set    Set
 	Scheme Scheme
+	Depth  Depth
 }
 
 // Set is the characters that a terminal has.
@@ -60,18 +62,19 @@ const (
 type Glyphs struct {
 	ASCII                 bool
 	Rule, RuleFocus, Wall rune
-	Row                   rune // marks the selected row
-	More                  rune // marks a pane that goes on
+	Row                   rune   // marks the row under the cursor
+	More                  rune   // marks a text that goes on
+	Between               string // stands between the facts of the head
 }
 
 // New makes the theme in 16 colours, so that it follows the reader's own palette,
 // light or dark.
-func New(set Set) Theme { return Of(set, Palette) }
+func New(set Set) Theme { return Of(set, Palette, Sixteen) }
 
-// Of makes the theme in a scheme of colours.
-func Of(set Set, scheme Scheme) Theme {
-	looks := looks(scheme.colours())
-	t := Theme{Styles: make([]grid.Sequences, roles), Set: set, Scheme: scheme}
+// Of makes the theme in a scheme of colours, on a terminal of so many.
+func Of(set Set, scheme Scheme, depth Depth) Theme {
+	looks := looks(scheme, depth)
+	t := Theme{Styles: make([]grid.Sequences, roles), Set: set, Scheme: scheme, Depth: depth}
 	for role, look := range looks {
 		// The style is worked out once; a frame only writes what stands
 		// before and after the text.
@@ -80,9 +83,9 @@ func Of(set Set, scheme Scheme) Theme {
 			t.Styles[role] = grid.Sequences{Prefix: before, Suffix: after}
 		}
 	}
-	t.Glyphs = Glyphs{Rule: '─', RuleFocus: '━', Wall: '│', Row: '▸', More: '…'}
+	t.Glyphs = Glyphs{Rule: '─', RuleFocus: '━', Wall: '│', Row: '▸', More: '…', Between: " · "}
 	if set != Unicode {
-		t.Glyphs = Glyphs{ASCII: true, Rule: '-', RuleFocus: '=', Wall: '|', Row: '>', More: '~'}
+		t.Glyphs = Glyphs{ASCII: true, Rule: '-', RuleFocus: '=', Wall: '|', Row: '>', More: '~', Between: ", "}
 	}
 	return t
 }

@@ -22,9 +22,10 @@ func TestCharacters(t *testing.T) {
 	}
 }
 
-func TestEveryRoleButPlainHasALook(t *testing.T) {
-	for i, s := range New(Unicode).Styles {
-		if (s.Prefix == "") != (i == int(Plain)) {
+func TestEveryRoleButTheTerminalsInkHasALook(t *testing.T) {
+	for i, s := range Of(Unicode, Dark, True).Styles {
+		ink := i == int(Plain) || i == int(Key) || i == int(Link)
+		if (s.Prefix == "") != ink {
 			t.Errorf("role %d is %q", i, s.Prefix)
 		}
 	}

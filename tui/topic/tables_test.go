@@ -123,7 +123,7 @@ func holds(h problem.Holds, dims int) string {
 // keyTables is the whole topic of keys.
 func keyTables() string {
 	var b strings.Builder
-	b.WriteString("# Keys\n\nNothing needs the mouse: each key is listed here, and in the workbench under `f1`.\n`^s` in the last line of the screen is ctrl+s.\n")
+	b.WriteString("# Keys\n\nNothing needs the mouse: each key is listed here, and in the workbench under `f1`.\n")
 	for s := range keys.Scopes {
 		rows := [][]string{{"key", "does"}}
 		for _, k := range keys.Table() {
