@@ -120,7 +120,7 @@ func viewScripts() []script {
 			{"pgdown", vanishes("▸Blank sheet in space")}, {"pgup", appears("▸Blank sheet in space")}, {"end", vanishes("▸Blank sheet in space")},
 			{`"mq" backspace`, appears("Mast top")}, {"ctrl+u", appears("type to search")}, {"esc", appears("Points")},
 		}},
-		{name: "another sheet", at: at120(hanging), deeds: []deed{{"ctrl+l", appears("Blank sheet in the plane")}, {"esc f8", appears("▸Blank sheet in space")}}},
+		{name: "another sheet", at: at120(hanging), deeds: []deed{{"alt+z", appears("Blank sheet in the plane")}, {"esc f8", appears("▸Blank sheet in space")}}},
 		{name: "start, blank", at: start, deeds: []deed{{"ctrl+n", appears("Points")}}},
 		{name: "start, open", at: start, deeds: []deed{{"enter", appears("Points")}}},
 		{name: "finding", at: at120(crane), deeds: []deed{

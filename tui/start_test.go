@@ -152,7 +152,7 @@ func TestAPictureOfAnEarlierPickReplacesNone(t *testing.T) {
 // for first.
 func TestAnotherSheetFromWithin(t *testing.T) {
 	r := newRig(t, hanging, 120, 36)
-	r.keys("ctrl+l")
+	r.keys("alt+z")
 	r.sees("Blank", "Blank sheet in the plane")
 	r.keys("esc")
 	r.sees("37.5 N")

@@ -327,11 +327,7 @@ func systemTable(s *statics.Solution) *doc.Table {
 	matrix := len(s.X) <= mostColumns
 	heads := []string{"", "", "", "", ""}
 	if matrix {
-		heads = []string{""}
-		for _, c := range s.System.Cols {
-			heads = append(heads, c)
-		}
-		heads = append(heads, "", "right side", "residual")
+		heads = append(append([]string{""}, s.System.Cols...), "", "right side", "residual")
 	}
 	out := doc.NewTable(heads...)
 	out.Whole = true

@@ -52,7 +52,7 @@ func TestTwoSessionsOfOneKey(t *testing.T) {
 	for _, g := range []*guest{a, b} {
 		g.sees("Your sheets")
 		g.keys("\r")
-		g.sees("37.5 N")
+		g.sees("37.5 T")
 	}
 	a.keys(down + right + "-3, 0\r" + save)
 	a.sees("saved to lamp.toml")
@@ -93,7 +93,7 @@ func TestAllVisitorsTogetherKeepSoMuch(t *testing.T) {
 	g := r.visit(key(t), 120, 30)
 	g.sees("Your sheets")
 	g.keys("\r")
-	g.sees("37.5 N")
+	g.sees("37.5 T")
 	if n := l.kept.Load(); n != 2*int64(len(lamp)) {
 		t.Errorf("%d bytes are kept", n)
 	}
@@ -115,7 +115,7 @@ func TestRescuedSheetsStayWithinTheQuota(t *testing.T) {
 	g := r.visit(key(t), 120, 30)
 	g.sees("Your sheets")
 	g.keys("\r")
-	g.sees("37.5 N")
+	g.sees("37.5 T")
 	g.keys(down + right + "-3, 456789\r")
 	g.sees("-3, 456789")
 	l.kept.Store(maxKept)
@@ -163,7 +163,7 @@ func TestAKeyHasAFolderForItsSheetsAlone(t *testing.T) {
 	}
 	g := visit()
 	g.keys("\r")
-	g.sees("37.5 N")
+	g.sees("37.5 T")
 	all := folders()
 	if len(all) != 1 {
 		t.Fatalf("%q", all)
@@ -218,10 +218,10 @@ func TestNoRoomForAnotherKeyIsSaidAtTheDoor(t *testing.T) {
 	visitors(1)
 	refused()
 	g.keys("\r")
-	g.sees("37.5 N")
+	g.sees("37.5 T")
 	g.keys(down + right + "-3, 0\r" + save)
 	g.sees("saved to lamp.toml")
-	g.keys(right + "-3, 1\r")
+	g.keys("-3, 1\r")
 	g.sees("-3, 1")
 	_ = g.client.Close() // what was not saved is
 	visitors(0)

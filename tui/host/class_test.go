@@ -34,7 +34,7 @@ func (c *class) works() {
 	c.w.sees(fmt.Sprintf("-3, %d", 50+c.step%40))
 	c.p.keys(escape)
 	c.w.sees("-3, 4")
-	c.p.sees("enter edit") // the escape is read as one
+	c.p.sees("enter: edit") // the escape is read as one
 }
 
 // heap is what is in use once all that can go is gone.

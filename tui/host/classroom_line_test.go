@@ -19,10 +19,10 @@ func TestThePresentersLineComesBackAndTheEndSaysThatItSaves(t *testing.T) {
 	p.keys(live + "e")
 	p.sees("end it for everybody? it is saved: y yes, other keys no; ctrl+l q leaves alone")
 	p.keys("n" + right + "-3, 0\r")
-	p.sees("45.0 N")
+	p.sees("45.0 T")
 	// The workbench's own end, where saving is refused: then the line promises none.
 	p.keys("\x11")
-	p.sees("y yes")
+	p.sees("y: yes")
 	p.keys("n")
 	p.sees("end it for everybody? y yes, other keys no; ctrl+l q leaves alone")
 	p.keys("n" + live + "e")

@@ -27,7 +27,7 @@ func TestWatchersFollowThePresenterInTheirOwnSizes(t *testing.T) {
 	k := key(t)
 	r := start(t, Settings{Presenters: keys(t, k)}, nil)
 	p := r.visit(k, 120, 36)
-	p.sees("37.5 N", "live: 0 watch")
+	p.sees("37.5 T", "live: 0 watch")
 	sizes := [][2]int{{80, 24}, {120, 36}, {200, 60}}
 	var all []*guest
 	for _, s := range sizes {
@@ -35,16 +35,16 @@ func TestWatchersFollowThePresenterInTheirOwnSizes(t *testing.T) {
 	}
 	p.sees("live: 3 watch")
 	p.keys(down + right + "-3, 0")
-	p.sees("45.0 N", "75.0 N")
+	p.sees("45.0 T", "75.0 T")
 	for i, g := range all {
-		g.sees("45.0 N", "-3, 0", "following the presenter")
+		g.sees("45.0 T", "-3, 0", "following the presenter")
 		follows(t, r, g, sizes[i][0], sizes[i][1])
 	}
 	// A half-typed cell is seen half typed, and stale.
 	p.keys("\x7f\x7f")
 	all[0].sees("stale")
 	p.keys(escape)
-	all[1].sees("37.5 N")
+	all[1].sees("37.5 T")
 	// The board, a step at a time, with the presenter.
 	p.keys("\x1bb")
 	p.sees("step 1 of")
@@ -66,17 +66,17 @@ func TestAWatcherLooksAroundAndComesBack(t *testing.T) {
 	g := r.visit(nil, 120, 36)
 	g.sees("following the presenter")
 	g.keys("xyz=1\r" + save + "\x1a\x04") // text, save, undo, delete: nothing
-	g.keys("\x1b7")
+	g.keys("\x1bi")
 	g.sees("on your own", "Picture")
 	g.keys("\x1bb")
 	g.sees("step 1 of")
 	g.keys("3")
 	g.sees("step 3 of")
 	p.keys(down + right + "-3, 0\r")
-	p.sees("45.0 N")
+	p.sees("45.0 T")
 	g.keys("b")
-	g.sees("45.0 N", "on your own") // still live
-	g.keys("\x1b7\x1b[C\x1b[C")
+	g.sees("45.0 T", "on your own") // still live
+	g.keys("\x1bi\x1b[C\x1b[C")
 	g.keys(live)
 	g.sees("following the presenter")
 	follows(t, r, g, 120, 36)
@@ -120,8 +120,8 @@ func TestThePresenterClosesTheDoorHandsOverAndEnds(t *testing.T) {
 	pa.sees("following the presenter")
 	pa.keys("9") // means nothing now
 	pb.keys("0")
-	pb.sees("45.0 N")
-	pa.sees("45.0 N")
+	pb.sees("45.0 T")
+	pa.sees("45.0 T")
 	// One who takes up what is left alone.
 	_ = pb.client.Close()
 	pa.sees("nobody presents")
@@ -142,7 +142,7 @@ func TestTheEndIsTold(t *testing.T) {
 	p, g := r.visit(k, 80, 24), r.visit(nil, 80, 24)
 	p.sees("live: 1 watches")
 	p.keys(down + right + "-3, 0\r")
-	g.sees("45.0 N")
+	g.sees("45.0 T")
 	r.end()
 	p.leaves()
 	g.leaves()

@@ -39,7 +39,7 @@ func TestFiftyComeAndGoWhileTheSheetIsHandedOver(t *testing.T) {
 						case 0:
 							g.resize(60+seed.IntN(80), 16+seed.IntN(30))
 						case 1:
-							g.keys("\x1b7" + right)
+							g.keys("\x1bi" + right)
 						case 2:
 							g.keys(live)
 						case 3:
@@ -58,7 +58,7 @@ func TestFiftyComeAndGoWhileTheSheetIsHandedOver(t *testing.T) {
 		}
 		from, to := pa, pb
 		for range handovers {
-			from.keys("\x1b2") // to the points
+			from.keys("\x1bp") // to the points
 			from.sees("live:")
 			from.keys(live)
 			from.sees("h hand over")

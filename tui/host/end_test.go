@@ -19,7 +19,7 @@ func TestThePresentersQuitIsAskedFirst(t *testing.T) {
 	p.keys("n")
 	p.sees("live: 1 watches")
 	p.keys(down + right + "-3, 0\r")
-	g.sees("45.0 N")
+	g.sees("45.0 T")
 	p.keys(quit)
 	p.sees("has unsaved changes")
 	p.keys("n")
@@ -71,8 +71,8 @@ func TestThePresenterComesBackOnASecondLine(t *testing.T) {
 	p.keys(live)
 	p.sees("live: 1 watches")
 	p.keys("0")
-	p.sees("45.0 N")
-	dead.sees("following the presenter", "45.0 N")
+	p.sees("45.0 T")
+	dead.sees("following the presenter", "45.0 T")
 }
 
 // A sheet that its folder does not take at the end is kept by the host.
@@ -82,7 +82,7 @@ func TestASheetThatCannotBeSavedIsKeptElsewhere(t *testing.T) {
 	p := r.visit(k, 120, 30)
 	p.sees("live:")
 	p.keys(down + right + "-3, 0\r")
-	p.sees("45.0 N")
+	p.sees("45.0 T")
 	if err := os.Remove(r.file); err != nil {
 		t.Fatal(err)
 	}
@@ -111,7 +111,7 @@ func TestAtTheEndPrivateSheetsAreSaved(t *testing.T) {
 		g := r.visit(key(t), 120, 30)
 		g.sees("Your sheets")
 		g.keys("\r")
-		g.sees("37.5 N")
+		g.sees("37.5 T")
 		g.keys(down + right + fmt.Sprintf("-3, %d1", i))
 		g.sees(fmt.Sprintf("-3, %d1", i))
 		all = append(all, g)

@@ -17,7 +17,7 @@ func ill(t *testing.T) (r *running, k gossh.Signer, p, around, w *guest) {
 	r.ill = true
 	p, around, w = r.visit(k, 100, 30), r.visit(nil, 90, 24), r.visit(nil, 80, 24)
 	p.sees("live: 2 watch")
-	around.keys("\x1b7")
+	around.keys("\x1bi")
 	around.sees("on your own")
 	p.keys(down + right)
 	return r, k, p, around, w
@@ -53,7 +53,7 @@ func TestAFaultInTheViewOfOneWhoLooksAround(t *testing.T) {
 	r, _, p, around, w := ill(t)
 	r.breaks(r.seated(false))
 	p.keys("-3, 0")
-	w.sees("45.0 N")
+	w.sees("45.0 T")
 	r.says("a frame could not be drawn")
 	p.keys("\x15-3, 9")
 	w.sees("-3, 9")
@@ -80,8 +80,8 @@ func TestAFaultInTheKeyOfOneWhoLooksAround(t *testing.T) {
 	r.says("a visit failed")
 	p.sees("live: 1 watches")
 	p.keys("-3, 0")
-	w.sees("45.0 N")
-	p.sees("45.0 N")
+	w.sees("45.0 T")
+	p.sees("45.0 T")
 }
 
 // The presenter types on where his own screen cannot be drawn, and has it again
@@ -91,9 +91,9 @@ func TestAFaultInThePresentersDrawing(t *testing.T) {
 	r.breaks(r.seated(true))
 	r.says("a frame could not be drawn")
 	p.keys("-3, 0")
-	w.sees("45.0 N")
+	w.sees("45.0 T")
 	p.resize(101, 30)
-	p.sees("45.0 N", "live: 2 watch")
+	p.sees("45.0 T", "live: 2 watch")
 	p.keys("\x15-3, 9")
 	w.sees("-3, 9")
 }

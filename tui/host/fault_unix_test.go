@@ -47,7 +47,7 @@ func TestAFaultAtTheHostsOwnTerminal(t *testing.T) {
 	if _, err := in.WriteString(down + right + "-3, 0"); err != nil { // typed blindly
 		t.Fatal(err)
 	}
-	w.sees("45.0 N")
+	w.sees("45.0 T")
 	r.unseats(v)
 	v.event(tea.WindowSizeMsg{Width: 80, Height: 24})
 	if err := <-ended; err == nil || !strings.HasPrefix(err.Error(), "a fault of ours has ended the visit at this terminal: ") {

@@ -61,8 +61,8 @@ func TestAKilledHostLosesNothingThatWasShown(t *testing.T) {
 	p := r.visit(k, 120, 36)
 	p.sees("live:")
 	p.keys(down + right + "-3, 0\r")
-	p.sees("45.0 N")
-	p.keys("3, 41") // of the next cell, still being typed
+	p.sees("45.0 T")
+	p.keys(down + "\x1b[D" + "3, 41") // of the cell below, still being typed
 	p.sees("3, 41")
 	kill(cmd)
 
@@ -72,7 +72,7 @@ func TestAKilledHostLosesNothingThatWasShown(t *testing.T) {
 		r, cmd = mortal(t, file, list, state)
 		g := r.visit(nil, 120, 36)
 		g.sees("nobody presents")
-		g.keys("y\x1b7")
+		g.keys("y\x1bi")
 		g.sees("on your own")
 		p = r.visit(k, 120, 36)
 		p.sees("Unsaved work of", "2 cells differ. Take it over?")
@@ -139,7 +139,7 @@ func TestAnOrderlyEndLeavesNoJournal(t *testing.T) {
 			p := r.visit(k, 120, 30)
 			p.sees("live:")
 			p.keys(down + right + "-3, 0\r")
-			p.sees("45.0 N")
+			p.sees("45.0 T")
 			if n := len(journals(t, state)); n != 1 {
 				t.Errorf("%d journals while it goes on", n)
 			}
@@ -169,7 +169,7 @@ func TestTheJournalOutlivesAQuitThatIsNone(t *testing.T) {
 	p.keys("n")
 	p.sees("live:")
 	p.keys(down + right + "-3, 0\r")
-	p.sees("45.0 N")
+	p.sees("45.0 T")
 	if err := cmd.Process.Kill(); err != nil {
 		t.Fatal(err)
 	}
@@ -186,7 +186,7 @@ func TestWhatCannotBeSavedAnywhereStaysInTheJournal(t *testing.T) {
 	p := r.visit(k, 120, 30)
 	p.sees("live:")
 	p.keys(down + right + "-3, 0\r")
-	p.sees("45.0 N")
+	p.sees("45.0 T")
 	if err := os.Remove(r.file); err != nil {
 		t.Fatal(err)
 	}
@@ -205,7 +205,7 @@ func TestWhatCannotBeSavedAnywhereStaysInTheJournal(t *testing.T) {
 	p = r.visit(k, 120, 30)
 	p.sees("1 cell differs. Take it over?")
 	p.keys("y")
-	p.sees("45.0 N")
+	p.sees("45.0 T")
 }
 
 // Two hosts on one sheet know of each other, and neither takes the other's work
@@ -217,7 +217,7 @@ func TestTwoHostsOnOneSheet(t *testing.T) {
 	pa := a.visit(k, 120, 30)
 	pa.sees("live:")
 	pa.keys(down + right + "-3, 0\r")
-	pa.sees("45.0 N")
+	pa.sees("45.0 T")
 	b := start(t, Settings{Sheet: a.file, Presenters: list, State: state}, nil)
 	pb, g := b.visit(k, 120, 30), b.visit(nil, 120, 30)
 	pb.sees("it is open in another workbench too (process")
@@ -250,7 +250,7 @@ func TestAHostWithoutAJournalSaysSo(t *testing.T) {
 		t.Errorf("the log:\n%s", text)
 	}
 	p.keys(down + right + "-3, 0\r")
-	g.sees("45.0 N")
+	g.sees("45.0 T")
 }
 
 // The journal is where the workbench on the same file looks for it, unless that
@@ -285,7 +285,7 @@ func TestAHandOverKeepsTheJournal(t *testing.T) {
 	pa.keys(live + "h1")
 	pb.sees("live:")
 	pb.keys("0")
-	pb.sees("45.0 N")
+	pb.sees("45.0 T")
 	if err := cmd.Process.Kill(); err != nil {
 		t.Fatal(err)
 	}
@@ -294,5 +294,5 @@ func TestAHandOverKeepsTheJournal(t *testing.T) {
 	p := r.visit(b, 120, 30)
 	p.sees("1 cell differs. Take it over?")
 	p.keys("y")
-	p.sees("-3, 0", "45.0 N")
+	p.sees("-3, 0", "45.0 T")
 }

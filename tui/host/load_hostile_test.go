@@ -60,7 +60,7 @@ func pester(p *process, sort string, k gossh.Signer, stop <-chan struct{}) {
 			case "stalled":
 				wire.stop()
 			case "flapping", "flooding", "pouring":
-				go pour(in, bytes.Repeat([]byte("\x1b7\x1b[C\x1b]"), 40000))
+				go pour(in, bytes.Repeat([]byte("\x1bi\x1b[C\x1b]"), 40000))
 			case "typing":
 				go func() {
 					fmt.Fprint(in, "\r"+down+right)

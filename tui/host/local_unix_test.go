@@ -37,11 +37,11 @@ func TestPresentingInTheHostsOwnTerminal(t *testing.T) {
 			t.Fatal(err)
 		}
 	}
-	sees("live: 0 watch", "37.5 N")
+	sees("live: 0 watch", "37.5 T")
 	w := r.visit(nil, 100, 30)
 	sees("live: 1 watches")
 	types(down + right + "-3, 0\r")
-	w.sees("45.0 N")
+	w.sees("45.0 T")
 	screen.mu.Lock()
 	screen.e.Resize(120, 36)
 	screen.mu.Unlock()

@@ -57,7 +57,7 @@ func TestMalformedInputAtAPrivateWorkbench(t *testing.T) {
 	calm := r.visit(key(t), 100, 30)
 	calm.sees("Your sheets")
 	calm.keys("\r")
-	calm.sees("37.5 N")
+	calm.sees("37.5 T")
 	calm.keys(down + right)
 	before := heap()
 	n := 0
@@ -65,7 +65,7 @@ func TestMalformedInputAtAPrivateWorkbench(t *testing.T) {
 		g := r.visit(key(t), 100, 30)
 		g.sees("Your sheets")
 		g.keys("\r")
-		g.sees("37.5 N")
+		g.sees("37.5 T")
 		go pour(g.in, input)
 		for range 3 {
 			n++

@@ -139,11 +139,11 @@ func TestOpenSSHPresenterAndWatchers(t *testing.T) {
 		})
 	}
 	for name, s := range sizes {
-		p.sees(name, "45.0 N", "-3, 0")
+		p.sees(name, "45.0 T", "-3, 0")
 		same(name, s[0], s[1])
 	}
 	emulated := r.visitWith("screen-256color", r.doors.word, 80, 24)
-	emulated.sees("45.0 N")
+	emulated.sees("45.0 T")
 	waitFor(t, "the emulator shows the same", func() bool { return emulated.screen() == p.screen("small") })
 	p.size("small", 100, 30)
 	same("small", 100, 30)
@@ -154,12 +154,12 @@ func TestOpenSSHPresenterAndWatchers(t *testing.T) {
 	p.sees("same", "Class word:")
 	p.keys("same", r.doors.word, "Enter")
 	same("same", 120, 36)
-	p.keys("same", "M-7")
+	p.keys("same", "M-i")
 	p.sees("same", "on your own")
 	p.keys("same", "C-l")
 	same("same", 120, 36)
 	p.keys("presenter", "Escape")
-	p.sees("large", "37.5 N")
+	p.sees("large", "37.5 T")
 	p.keys("presenter", "C-l")
 	p.sees("presenter", "e end for all")
 	p.keys("presenter", "e", "y")
@@ -185,13 +185,13 @@ func TestOpenSSHPrivateAndCommands(t *testing.T) {
 	for _, name := range []string{"a", "b"} {
 		p.sees(name, "Your sheets", "lamp")
 		p.keys(name, "Enter")
-		p.sees(name, "37.5 N", "your own copy")
+		p.sees(name, "37.5 T", "your own copy")
 	}
 	p.keys("a", "Down", "Right")
 	p.keys("a", "-l", "--", "-3, 0")
 	p.keys("a", "Enter", "C-s")
-	p.sees("a", "45.0 N", "saved to lamp.toml")
-	if s := p.screen("b"); !strings.Contains(s, "37.5 N") || strings.Contains(s, "45.0 N") {
+	p.sees("a", "45.0 T", "saved to lamp.toml")
+	if s := p.screen("b"); !strings.Contains(s, "37.5 T") || strings.Contains(s, "45.0 T") {
 		t.Errorf("b sees a's sheet:\n%s", s)
 	}
 	p.keys("a", "C-q")

@@ -33,9 +33,9 @@ func TestEachVisitorHasCopiesAndFindsThemAgain(t *testing.T) {
 		t.Errorf("a link is listed:\n%s", ga.screen())
 	}
 	ga.keys("\r")
-	ga.sees("37.5 N", "your own copy")
+	ga.sees("37.5 T", "your own copy")
 	gb.keys("\r")
-	gb.sees("37.5 N")
+	gb.sees("37.5 T")
 	ga.keys(down + right + "-3, 0\r" + save)
 	ga.sees("saved to lamp.toml")
 	gb.keys(down + right + "-3, 1")
@@ -44,7 +44,7 @@ func TestEachVisitorHasCopiesAndFindsThemAgain(t *testing.T) {
 		t.Error("one visitor's cell is in the other's sheet")
 	}
 	ga.resize(100, 30)
-	ga.sees("45.0 N", "your own copy")
+	ga.sees("45.0 T", "your own copy")
 	// Back to the list, and to another sheet.
 	ga.keys(quit)
 	ga.sees("Your sheets")
@@ -64,7 +64,7 @@ func TestEachVisitorHasCopiesAndFindsThemAgain(t *testing.T) {
 	ga, gb = again.visit(a, 80, 24), again.visit(b, 80, 24)
 	ga.sees("Your sheets")
 	ga.keys("\x1b[A\x1b[A\r")
-	ga.sees("45.0 N", "-3, 0")
+	ga.sees("45.0 T", "-3, 0")
 	gb.sees("Your sheets")
 	gb.keys("\r")
 	gb.sees("-3, 1")
@@ -80,7 +80,7 @@ func TestNoNameLeadsOutside(t *testing.T) {
 	g := r.visit(k, 120, 30)
 	g.sees("Your sheets")
 	g.keys("\r")
-	g.sees("37.5 N")
+	g.sees("37.5 T")
 	for _, name := range []string{"/x.toml", "../x.toml", "..", "a/../../x.toml", secret, "x", ".hidden.toml", "-rf.toml", `c:\x.toml`, "a\u202eb.toml", strings.Repeat("a", 90) + ".toml"} {
 		g.keys("\x0f\x15" + name) // save as
 		g.sees("save as:")
@@ -176,7 +176,7 @@ func TestTheFarewellSpeaksOfSheetsThatThereAre(t *testing.T) {
 	keeps := r.visit(key(t), 80, 24)
 	keeps.sees("Your sheets")
 	keeps.keys("\r")
-	keeps.sees("37.5 N")
+	keeps.sees("37.5 T")
 	keeps.keys(quit)
 	keeps.sees("Your sheets")
 	keeps.keys("q")

@@ -185,7 +185,7 @@ func (r *running) soaks(ctx context.Context, k gossh.Signer, seed *rand.Rand) {
 		case seed.IntN(10) == 0:
 			_ = s.WindowChange(10+seed.IntN(60), 40+seed.IntN(200))
 		default:
-			all := []string{"\r", down, right, "1", ",", escape, "\x1b7", "\x1bb", " ", live, save, "\x0e", "?", "\x1b[5~"}
+			all := []string{"\r", down, right, "1", ",", escape, "\x1bi", "\x1bb", " ", live, save, "\x0e", "?", "\x1b[5~"}
 			_, _ = io.WriteString(in, all[seed.IntN(len(all))])
 		}
 	}

@@ -115,7 +115,7 @@ func TestAWriteThatDoesNotGetOnEndsTheVisit(t *testing.T) {
 		t.Error("it is ended at once")
 	}
 	p.keys(down + right + "-3, 0")
-	p.sees("45.0 N", "live: 1 watches")
+	p.sees("45.0 T", "live: 1 watches")
 	// This one's write is long under way; the presenter's, if any, is not.
 	v.sender.since.Store(time.Now().Add(-stalledLimit - time.Second).UnixNano())
 	st.watch(time.Now())

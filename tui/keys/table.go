@@ -12,7 +12,7 @@ var table = []Binding{
 	{Workbench, []string{"ctrl+z"}, Undo, "undo", ""},
 	{Workbench, []string{"ctrl+y", "ctrl+r"}, Redo, "redo", ""},
 	{Workbench, []string{"f8"}, NewSheet, "new sheet: an empty one, in space or in the plane; asks where something is unsaved", ""},
-	{Workbench, []string{"ctrl+l"}, OpenSheet, "open another sheet: those opened last, and the starting sheets; asks where something is unsaved", ""},
+	{Workbench, []string{"alt+z"}, OpenSheet, "open another sheet: those opened last, and the starting sheets; asks where something is unsaved", ""},
 	{Workbench, []string{"ctrl+o"}, SaveAs, "save under another name", ""},
 	{Workbench, []string{"ctrl+p"}, WritePage, "write the working as a page", ""},
 	{Workbench, []string{"alt+f"}, WriteField, "write the field page: inputs, results, limits and checks on one page, for the file of a job", ""},
