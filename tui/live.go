@@ -24,7 +24,7 @@ type live struct {
 	weighing session.Queue[*statics.Solution, *uncertainty.Effect]
 
 	draft  draft           // what the newest snapshot is of
-	kept   accepted        // the result of the last sheet without a cell being typed
+	kept   solved          // the result of the last sheet without a cell being typed
 	solved *sheet.Sheet    // the sheet that was solved last
 	reader *problem.Reader // belongs to the one command that solves
 	newest *atomic.Int64   // counts the sheets that were typed, for whoever works on an earlier one
@@ -38,14 +38,6 @@ const (
 	typedCell               // it reads as it would once it is kept
 	halfCell                // a number whose unit, or whose next digit, may follow
 )
-
-// accepted is a result that can be shown.
-type accepted struct {
-	of       *sheet.Sheet
-	problem  *problem.Problem
-	solution *statics.Solution
-	blocks   []session.Block
-}
 
 func newLive() live {
 	return live{reader: problem.NewReader(), newest: &atomic.Int64{}}
@@ -120,7 +112,7 @@ func (m *Model) take(msg solved) {
 // keep remembers the result of a sheet in which no cell is being typed.
 func (l *live) keep(msg solved) {
 	if is := msg.Value; is.draft == wholeSheet && is.good() {
-		l.kept = accepted{msg.Of, is.problem, is.Solution, is.blocks}
+		l.kept = msg
 	}
 }
 
@@ -131,22 +123,23 @@ func (l *live) accept(msg solved) {
 	l.Latest, l.Errs = is.problem, is.errs
 	switch {
 	case is.good() && is.draft != halfCell:
-		l.show(accepted{msg.Of, is.problem, is.Solution, is.blocks})
+		l.show(msg)
 		l.Stale = false
-	case l.kept.solution != nil:
+	case l.kept.Value.Solution != nil:
 		l.show(l.kept)
 		l.Stale = true
 	default:
 		// Nothing to keep yet: the picture shows what reads so far.
-		l.show(accepted{problem: is.problem})
+		l.show(solved{Value: solution{problem: is.problem}})
 		l.Stale = false
 	}
 }
 
 // show makes a result the one shown, where it is not that already.
-func (l *live) show(r accepted) {
-	if r.solution != nil && r.solution == l.Solution {
+func (l *live) show(r solved) {
+	is := r.Value
+	if is.Solution != nil && is.Solution == l.Solution {
 		return
 	}
-	l.Of, l.Problem, l.Solution, l.Blocks = r.of, r.problem, r.solution, r.blocks
+	l.Of, l.Problem, l.Solution, l.Blocks = r.Of, is.problem, is.Solution, is.blocks
 }

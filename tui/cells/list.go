@@ -23,8 +23,8 @@ const particle = "particle"
 // something is typed.
 const Unpicked = -1
 
-// Choices lists what a cell may hold, where that is one of a table.
-func (b Builder) Choices(s Slot) (list []choice) {
+// choices lists what a cell may hold, where that is one of a table.
+func (b Builder) choices(s Slot) (list []choice) {
 	if s.Does != SetCell {
 		return nil
 	}

@@ -12,9 +12,9 @@ import (
 
 // What the sheet says of itself, in the order of the pane. The value shown where
 // it is left out stands in the last column.
-var SheetRows = []string{"title", "statement", "plane", "up", "g", "figures", "asked", "lesson"}
+var sheetRows = []string{"title", "statement", "plane", "up", "g", "figures", "asked", "lesson"}
 
-var UnitRows = []string{"length", "force", "angle", "mass"}
+var unitRows = []string{"length", "force", "angle", "mass"}
 
 // Given is the pane of the named values.
 func (b Builder) Given() Table {
@@ -32,14 +32,14 @@ func (b Builder) Given() Table {
 // Sheet is the pane of what the sheet says of itself and of its units.
 func (b Builder) Sheet() Table {
 	t := Table{Columns: []Column{{Head: "name", Width: 9, Limit: 12}, {Head: "value", Width: 13, Grow: 3}, {Head: "is", Width: 12, Grow: 1}}}
-	for _, name := range SheetRows {
+	for _, name := range sheetRows {
 		row, ok := b.Typed.Table("").Row(name)
 		if !ok {
 			row = sheet.Row{Name: name}
 		}
 		t.Records = append(t.Records, b.setting("", name, "", row))
 	}
-	for _, name := range UnitRows {
+	for _, name := range unitRows {
 		row, ok := b.Typed.Table("units").Row(name)
 		if !ok {
 			row = sheet.Row{Name: name}

@@ -25,7 +25,7 @@ type Edit struct {
 // Open begins an edit of a slot from the text it has. over tells that it was come to in passing:
 // what is typed then replaces the text, and does not go on from it.
 func (b Builder) Open(s Slot, was string, over bool) *Edit {
-	e := &Edit{Line: text.NewLine(was), Slot: s, Was: was, List: b.Choices(s), Pick: Unpicked, Word: Unpicked}
+	e := &Edit{Line: text.NewLine(was), Slot: s, Was: was, List: b.choices(s), Pick: Unpicked, Word: Unpicked}
 	if isOn(s) {
 		e.Many, e.New = true, "a new body"
 	}

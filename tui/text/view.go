@@ -16,31 +16,31 @@ type View struct {
 	Line, Span int        // where it stands in the text
 }
 
-// Spotted is a number of a line: its piece, its columns, and whether the column
+// spotted is a number of a line: its piece, its columns, and whether the column
 // before it is blank.
-type Spotted struct {
+type spotted struct {
 	Span, From, To int
 	Blank          bool
 }
 
 // Number finds a piece of a line, without the blanks round it.
-func (d Lines) Number(line, seg int) Spotted {
+func (d Lines) Number(line, seg int) spotted {
 	x, before := 0, ""
 	for k, s := range d[line] {
 		if k == seg {
 			in := strings.TrimLeft(s.Text, " ")
 			from := x + len(s.Text) - len(in)
 			blank := len(in) < len(s.Text) || strings.HasSuffix(before, " ")
-			return Spotted{k, from, from + grid.Width(strings.TrimRight(in, " ")), blank}
+			return spotted{k, from, from + grid.Width(strings.TrimRight(in, " ")), blank}
 		}
 		x += grid.Width(s.Text)
 		before = s.Text
 	}
-	return Spotted{}
+	return spotted{}
 }
 
 // Numbers are those of a line.
-func (d Lines) Numbers(line int) (out []Spotted) {
+func (d Lines) Numbers(line int) (out []spotted) {
 	if line < 0 || line >= len(d) {
 		return nil
 	}
@@ -155,7 +155,7 @@ func (v *View) Turn(d Lines, i keys.Intent, w, h int) bool {
 }
 
 // nearest is the number of a line that stands most nearly under or over another.
-func nearest(of []Spotted, n Spotted) Spotted {
+func nearest(of []spotted, n spotted) spotted {
 	best, off := of[0], 1<<30
 	for _, x := range of {
 		away := x.From + x.To - n.From - n.To
@@ -213,9 +213,4 @@ func (v *View) First(d Lines, h int) {
 	if to := d.next(v.Scroll.Y, 1); to >= 0 && to < v.Scroll.Y+h {
 		v.Set(d, to, d.Numbers(to)[0].Span)
 	}
-}
-
-// Moved tells that the cursor stands on another number than before.
-func (v View) Moved(was View) bool {
-	return v.Line != was.Line || v.Span != was.Span || !origin.Same(v.At, was.At)
 }
