@@ -219,7 +219,11 @@ func addWorked(d *doc.Doc, s *statics.Solution, opt PageOptions) {
 	results := resultSection(s, opt.Uncertainty)
 	if last := &d.Sections[len(d.Sections)-1]; last.Role == doc.Answers && opt.Uncertainty == nil && !opt.unfigured { // they are the results
 		isTable := func(b doc.Block) bool { _, table := b.(*doc.Table); return table }
-		last.Blocks = append(slices.DeleteFunc(results.Blocks, isTable), last.Blocks...)
+		says := slices.DeleteFunc(results.Blocks, isTable)
+		if slices.ContainsFunc(w.Steps, func(s working.Step) bool { return s.Kind == working.Verdict }) {
+			says = says[:1] // the reasons stand in the working
+		}
+		last.Blocks = append(says, last.Blocks...)
 	} else {
 		d.Add(results)
 	}

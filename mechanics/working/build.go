@@ -84,6 +84,7 @@ type builder struct {
 	named       []bool             // the unknowns that are asked for by name
 	wantsAny    bool               // a result may need any of them
 	derivedSize map[string]bool    // magnitudes of asked forces that stand derived
+	cancelled   bool               // it was said that internal forces cancel
 }
 
 func (b *builder) step(kind Kind, title string, about Subject, body ...doc.Block) {

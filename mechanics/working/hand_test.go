@@ -113,6 +113,8 @@ func TestHandStepsInText(t *testing.T) {
     Cy.
 
  2  Whole frame
+    On the whole frame the internal forces cancel in pairs, so only the external
+    forces remain.
     ΣM_A on the whole frame contains only S_right: Ax and Ay pass through A.
          ΣM_A = -8 · 0.6 S_right - 2 load = 0
          ΣM_A = -4.8 S_right - 2 · 1200 = 0

@@ -193,7 +193,7 @@ func (b *builder) sumOn(e *handsolve.Equation) []any {
 // direction is n = u1 × u2 / |u1 × u2| = (x, y, z), perpendicular to T1 and T2; in the
 // plane n = u of the unknown that it is along.
 func (b *builder) direction(e *handsolve.Equation) []any {
-	of := []doc.Math{symbol("n")}
+	of := []doc.Math{unitVec("n")}
 	n := &e.Named
 	says, perp := "the %[1]s component of the unit vector n", []any(nil)
 	forces, combined := b.forces(e, n.Perp) // the direction of a resultant has no symbol
@@ -204,6 +204,9 @@ func (b *builder) direction(e *handsolve.Equation) []any {
 		perp = append(perp, " and the "+string(n.Axis)+" axis")
 	}
 	switch {
+	case combined && b.p.Planar:
+		_, u := b.actsOf(e, &handsolve.Term{Symbol: n.Perp[0]})
+		of = append(of, traced(origin.Phrase("the unit vector n, perpendicular to %[1]s with what follows from it", b.names(n.Perp)), fraction(b.tuple(r3.Scale(r3.Norm(u), e.Along), unsaid), b.norm(u, unsaid))))
 	case combined || len(n.Perp) == 0:
 	case b.p.Planar:
 		if m, u, ok := b.unitAlong(n.Along); ok {
@@ -227,7 +230,7 @@ func (b *builder) direction(e *handsolve.Equation) []any {
 			of = append(of, fraction(cross(first, second), size(cross(first, second))))
 		}
 	}
-	return []any{equal(append(of, b.tuple(e.Along, byAxis(says, b.names(n.Perp))))...), perp}
+	return []any{b.equals(append(of, b.tuple(e.Along, byAxis(says, b.names(n.Perp))))...), perp}
 }
 
 // byAxis is a phrase of each component of a vector, by the name of its axis.

@@ -195,7 +195,7 @@ func (b *builder) friction() (conclusions []doc.Block) {
 		}
 		at := b.p.Points[j.Point].Name
 		b.step(Friction, "Friction at "+at, Subject{Joints: []int{c.Joint}, Bodies: []int{j.First}},
-			say("Friction needed for equilibrium, and the maximum available:"),
+			say("Friction needed for equilibrium, and the maximum available, with ", symbol("μ"), " the coefficient of static friction:"),
 			aligned(b.equals(form...), b.equals(available, product(symbol("μ"), b.unknown(normal)), product(mu, grouped(b.valueOf(normal))), most)),
 			say(relation(sign, needed, available), ", so "+holds+"."))
 		conclusions = append(conclusions, &doc.Boxed{Math: row(relation(sign, value(c.Value), most), words(", so "+b.bodyWords(j.First)+" "+conclusion+" at "+at))})
@@ -207,6 +207,9 @@ func (b *builder) friction() (conclusions []doc.Block) {
 func (b *builder) resultants() {
 	f, u := b.p.Units.Force, b.p.Units.For(units.Moment)
 	for i := range b.p.CutFree() {
+		if b.single(i) && len(b.p.Asked) > 0 && !slices.ContainsFunc(b.p.Asked, func(q problem.Query) bool { return q.Of == problem.Source{Thing: problem.ABody, Index: i} }) {
+			continue // the force is its own resultant
+		}
 		force, moment := b.loadsOn(i)
 		name := b.p.Bodies[i].Name
 		total := func(what string) axes {
@@ -227,6 +230,9 @@ func (b *builder) resultants() {
 		b.step(Equations, "Resultant of the known forces on "+b.bodyWords(i), Subject{Bodies: []int{i}}, body...)
 	}
 }
+
+// single tells that one force or couple alone acts on a body.
+func (b *builder) single(body int) bool { return len(b.acts[body]) == 1 }
 
 // loadsMoment is the symbol of the moment of a body's known forces about its point: where
 // there are unknowns, apart from that of a fixed support there.
