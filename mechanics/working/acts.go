@@ -74,11 +74,7 @@ func (b *builder) symbolOf(from problem.Source) (name, vec doc.Math) {
 			letter = "C"
 		}
 	default:
-		name = named(of)
-		if name.Text == letter { // F1 has the vector F1, and not F of F1
-			return name, vector(letter, name.Of...)
-		}
-		return name, vector(letter, name)
+		return named(of), vector(letter, named(of))
 	}
 	return subscripted(letter, of), vector(letter, named(of))
 }

@@ -43,7 +43,7 @@ func (b *builder) impends(belt *problem.Belt) []doc.Block {
 	if len(from.Terms) == 0 {
 		result = measured(result, f)
 	}
-	return []doc.Block{say("Slip toward ", b.tension(belt, belt.Tight), " is impending, so it is the larger tension; ", symbol("μ"), " is the coefficient of static friction:"),
+	return []doc.Block{say("Slip toward ", b.tension(belt, belt.Tight), " is impending, so ", b.tension(belt, belt.Tight), " is the larger tension, with ", symbol("μ"), " the coefficient of static friction:"),
 		aligned(b.equals(append(of, result)...))}
 }
 

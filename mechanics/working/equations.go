@@ -37,24 +37,27 @@ func (b *builder) equations() {
 // defined says what the symbols of a body's equations are that no name of the sheet is: the
 // resultants of distributed loads and, once, moments.
 func (b *builder) defined(body int, moments bool) doc.Block {
-	var loads []any
-	for _, a := range b.acts[body] {
-		if a.from.Thing == problem.ALoad {
-			what := "resultant"
-			if !a.isForce() {
-				what = "couple"
-			}
-			loads = append(loads, []any{a.name, " is the " + what + " of the distributed load " + b.p.NameOf(a.from)})
-		}
-	}
 	var says []any
-	if len(loads) > 0 {
-		says = append(says, and(loads), ". ")
+	for _, what := range []string{"resultant", "couple"} {
+		of := slices.DeleteFunc(slices.Clone(b.acts[body]), func(a *act) bool {
+			return a.from.Thing != problem.ALoad || a.isForce() != (what == "resultant")
+		})
+		if n := len(of); n > 0 {
+			names := english.And(each(of, func(a *act) string { return b.p.NameOf(a.from) })...)
+			if len(says) > 0 {
+				says = append(says, " ")
+			}
+			says = append(says, list(each(of, func(a *act) doc.Math { return a.name })),
+				" "+english.Plural(n, "is")+" the "+english.Plural(n, what)+" of the distributed "+english.Plural(n, "load")+" "+names+".")
+		}
 	}
 	if moments && !b.p.Bodies[body].Particle {
 		about := b.p.Bodies[body].AboutName
 		if len(b.aboutPoints()) > 1 {
 			about = "the point of moments"
+		}
+		if len(says) > 0 {
+			says = append(says, " ")
 		}
 		says = append(says, "Each ", symbol("M"), " is the moment about "+about+" of the force or couple in its subscript.")
 	}

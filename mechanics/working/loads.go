@@ -4,6 +4,8 @@ import (
 	"math"
 	"strconv"
 
+	"gonum.org/v1/gonum/spatial/r3"
+
 	"trivet/mechanics/doc"
 	"trivet/mechanics/origin"
 	"trivet/mechanics/problem"
@@ -75,7 +77,14 @@ func (b *builder) pressure(d *problem.Distributed) []doc.Block {
 	if len(of) == 0 {
 		return nil
 	}
-	return []doc.Block{say("The pressure of the water at the depth ", h, ", with ", rho, " in kg/m³, ", g, " in m/s² and ", h, " in m, and the load per length of the gate, whose width is ", equal(symbol("b"), width), ":"), aligned(of...)}
+	body := []doc.Block{say("The pressure of the water at the depth ", h, ", with ", rho, " in kg/m³, ", g, " in m/s² and ", h, " in m, and the load per length of the gate, whose width is ", equal(symbol("b"), width), ":"), aligned(of...)}
+	if isAxis(d.Direction) {
+		return body
+	}
+	from, to := &b.p.Points[d.From], &b.p.Points[d.To]
+	reach := l.In(r3.Norm(r3.Sub(to.At, from.At)))
+	return append(body, say("The pressure acts perpendicular to the gate, ", equal(b.between(from.Name, to.Name), measured(b.tuple(in(r3.Sub(to.At, from.At), l), unsaid), l)), ":"),
+		aligned(b.equals(unitVec("n", words(d.Name)), fraction(b.tuple(r3.Scale(reach, d.Direction), unsaid), b.number(reach)), b.along(d.Direction, unsaid))))
 }
 
 // ratio is a fraction of small whole numbers.
@@ -130,7 +139,7 @@ func (b *builder) piecesOf(d *problem.Distributed) []any {
 	number := 0
 	parts := each(all, func(p piece) any {
 		number++
-		return []any{"a " + p.shape + ", ", subscripted("R", strconv.Itoa(number))}
+		return []any{"a " + p.shape + " (", subscripted("R", strconv.Itoa(number)), ")"}
 	})
 	force, reach := subscripted("R", "i"), subscripted("d", "i")
 	return []any{". The diagram consists of ", and(parts), ", so ", equal(resultant(d), bigSum(force)), " and ", equal(distance(d), fraction(bigSum(product(force, reach)), resultant(d))), ":"}
