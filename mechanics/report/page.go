@@ -45,7 +45,7 @@ var pageFormats = []string{"md", "tex", "html", "pdf", "svg", "png"}
 
 // PageHelp is the help of `trivet page`.
 const PageHelp = "Writes a sheet as a page: title, statement, figure, working, results, checks and cautions.\n" +
-	"The ending of the file says how: .md .tex .html .pdf, or .svg .png for the figure with its free bodies.\n" +
+	"The ending of the file gives the format: .md .tex .html .pdf, or .svg .png for the figure with its free bodies.\n" +
 	"With --task it is a page to hand out: what is given and asked, room for the answers, and no result.\n" +
 	"The same sheet gives the same bytes. A file that is there is kept, unless --force is given."
 

@@ -114,8 +114,8 @@ func (b *builder) coupleBlocks(a *act) []doc.Block {
 	case b.p.Planar && c != nil && c.Spring != nil && c.U.Z > 0:
 		k, theta := symbol("k"), symbol("θ")
 		numbers := product(paren(b.number(moment.unit.In(c.Spring.Stiffness))), paren(b.number(c.Spring.Turn)))
-		from := origin.Phrase("the torsion spring %[1]s: its stiffness and its turn, from its cells", c.Name)
-		return []doc.Block{say("The couple ", a.name, " is that of a torsion spring, which opposes its turn ", theta, " in rad, counter-clockwise positive, with its stiffness ", k, " in "+moment.unit.Symbol+"/rad:"),
+		from := origin.Phrase("the torsion spring %[1]s: its stiffness and its angle of twist, from its cells", c.Name)
+		return []doc.Block{say("The couple ", a.name, " is that of a torsion spring, which opposes its angle of twist ", theta, " in rad, counter-clockwise positive, with its stiffness ", k, " in "+moment.unit.Symbol+"/rad:"),
 			aligned(b.equals(name, neg(product(k, theta)), neg(traced(from, numbers)), value))}
 	case a.joint == nil:
 		return []doc.Block{say("The couple ", a.name, " has the same moment about every point: ", equal(name, value), ".")}

@@ -98,7 +98,7 @@ func TestThePresenterClosesTheDoorHandsOverAndEnds(t *testing.T) {
 	pa := r.visit(a, 100, 30)
 	pa.sees("live: 0 watch")
 	pa.keys(live)
-	pa.sees("d close the door")
+	pa.sees("d: close the door")
 	pa.keys("h")
 	pa.sees("no other presenter is here")
 	pb := r.visit(b, 80, 24)
@@ -116,7 +116,7 @@ func TestThePresenterClosesTheDoorHandsOverAndEnds(t *testing.T) {
 	pa.keys(live + "h")
 	pa.sees("hand over to: 1 key2")
 	pa.keys("1")
-	pb.sees("live: the sheet is yours now, all see what you type, ctrl+l more")
+	pb.sees("live: the sheet is yours now, all see what you type, ctrl+l: more")
 	pa.sees("following the presenter")
 	pa.keys("9") // means nothing now
 	pb.keys("0")
