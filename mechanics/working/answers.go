@@ -113,29 +113,21 @@ func (b *builder) answer(q problem.Query, v float64) answer {
 }
 
 func (b *builder) ownerOf(from problem.Source) (of owner) {
-	switch i := from.Index; from.Thing {
-	case problem.ALine:
-		if acts := b.p.Lines[i].Acts; len(acts) > 0 {
-			of.force = b.s.Sum(acts[0].Force)
-		}
-	case problem.AJoint:
-		of.force, of.moment = b.s.Sum(b.p.Joints[i].Forces), b.s.Sum(b.p.Joints[i].Moments)
-	case problem.ALoad:
-		of.force = r3.Scale(b.p.Loads[i].Total, b.p.Loads[i].Direction)
+	switch from.Thing {
+	case problem.ALine, problem.AJoint, problem.ALoad:
+		of.name = b.p.NameOf(from)
+		of.symbol, of.vec = b.symbolOf(from)
 	case problem.ABody:
-		of.name = b.p.Bodies[i].Name
+		of.name = b.p.Bodies[from.Index].Name
 		sub := of.name
 		if slices.ContainsFunc(b.p.Joints, func(j problem.Joint) bool { return j.Name == sub }) {
 			sub += ",loads" // apart from the joint's reaction
 		}
 		of.symbol, of.vec = subscripted("R", sub), vector("R", words(sub))
-		of.force, of.moment = b.loadsOn(i)
-		return of
 	default:
 		return of
 	}
-	of.name = b.p.NameOf(from)
-	of.symbol, of.vec = b.symbolOf(from)
+	of.force, of.moment, _ = b.s.ForceOf(from) // 0 where it has no single value
 	return of
 }
 

@@ -3,8 +3,6 @@ package working
 import (
 	"slices"
 
-	"gonum.org/v1/gonum/spatial/r3"
-
 	"trivet/mechanics/doc"
 	"trivet/mechanics/handsolve"
 	"trivet/mechanics/names"
@@ -210,7 +208,7 @@ func (b *builder) resultants() {
 		if b.single(i) && len(b.p.Asked) > 0 && !slices.ContainsFunc(b.p.Asked, func(q problem.Query) bool { return q.Of == problem.Source{Thing: problem.ABody, Index: i} }) {
 			continue // the force is its own resultant
 		}
-		force, moment := b.loadsOn(i)
+		force, moment, _ := b.s.ForceOf(problem.Source{Thing: problem.ABody, Index: i})
 		name := b.p.Bodies[i].Name
 		total := func(what string) axes {
 			return byAxis("the sum of the %[1]s components of the known "+what+" on %[2]s", name)
@@ -242,15 +240,4 @@ func (b *builder) loadsMoment(body int) doc.Math {
 		about += ",loads"
 	}
 	return subscripted("M", about)
-}
-
-// loadsOn is the resultant of the known forces on a body, and its moment, without rounding.
-func (b *builder) loadsOn(body int) (force, moment r3.Vec) {
-	largest, turn := 0.0, 0.0
-	for _, a := range b.acts[body] {
-		m := r3.Add(r3.Cross(b.p.Arm(a.Act), a.Force.Const), a.Couple.Const)
-		force, moment = r3.Add(force, a.Force.Const), r3.Add(moment, m)
-		largest, turn = max(largest, r3.Norm(a.Force.Const)), max(turn, r3.Norm(m))
-	}
-	return cleanedBy(force, largest), cleanedBy(moment, turn)
 }
