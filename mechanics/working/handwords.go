@@ -155,10 +155,11 @@ func (b *builder) tiedActs(e *handsolve.Equation, t *tie) (of []*act) {
 	return of
 }
 
-// forces names the forces of symbols in an equation, each with those that are tied to it:
+// forces names the forces of symbols in an equation, and last those with what is tied to them:
 // T1 and the resultant of N and F.
 func (b *builder) forces(e *handsolve.Equation, symbols []int) (out []any, combined bool) {
-	phrases := each(symbols, func(j int) any {
+	var alone, resultants []any
+	for _, j := range symbols {
 		with := []doc.Math{b.unknown(j)}
 		for _, t := range b.ties {
 			if len(b.tiedActs(e, t)) > 0 && slices.ContainsFunc(t.is.Terms, func(t problem.Term) bool { return t.Unknown == j }) {
@@ -166,12 +167,12 @@ func (b *builder) forces(e *handsolve.Equation, symbols []int) (out []any, combi
 			}
 		}
 		if len(with) == 1 {
-			return with[0]
+			alone = append(alone, with[0])
+		} else {
+			resultants = append(resultants, []any{"the resultant of ", list(with)})
 		}
-		combined = true
-		return []any{"the resultant of ", list(with)}
-	})
-	return and(phrases), combined
+	}
+	return and(append(alone, resultants...)), len(resultants) > 0
 }
 
 // sumOn is ΣFx on the beam, ΣM_A on the beam, ΣM about the axis that is described.
