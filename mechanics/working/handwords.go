@@ -210,11 +210,11 @@ func (b *builder) direction(e *handsolve.Equation) []any {
 		of = append(of, traced(origin.Phrase("the unit vector n, perpendicular to %[1]s with what follows from it", b.names(n.Perp)), fraction(b.tuple(r3.Scale(r3.Norm(u), e.Along), unsaid), b.norm(u, unsaid))))
 	case combined || len(n.Perp) == 0:
 	case b.p.Planar:
-		if m, u, ok := b.unitAlong(n.Along); ok {
+		if m, u, ok := b.unitIn(e, n.Along); ok {
 			of = append(of, signed(r3.Dot(u, e.Along), m))
 		}
 	default:
-		first, u, known := b.unitAlong(n.Perp[0])
+		first, u, known := b.unitIn(e, n.Perp[0])
 		var second doc.Math
 		var v r3.Vec
 		also := true
@@ -222,7 +222,7 @@ func (b *builder) direction(e *handsolve.Equation) []any {
 			v = [3]r3.Vec{{X: 1}, {Y: 1}, {Z: 1}}[n.Axis-'x']
 			second = b.along(v, unsaid)
 		} else {
-			second, v, also = b.unitAlong(n.Perp[1])
+			second, v, also = b.unitIn(e, n.Perp[1])
 		}
 		if r3.Dot(r3.Cross(u, v), e.Along) < 0 {
 			first, second = second, first
@@ -239,29 +239,6 @@ func byAxis(says string, names ...string) axes {
 	return func(axis int) doc.Origin {
 		return origin.Phrase(says, append([]string{"xyz"[axis : axis+1]}, names...)...)
 	}
-}
-
-// unitAlong is the unit vector of a symbol's force, where it has one with a name.
-func (b *builder) unitAlong(j int) (doc.Math, r3.Vec, bool) {
-	if j < 0 || j >= len(b.p.Unknowns) {
-		return doc.Math{}, r3.Vec{}, false
-	}
-	u := &b.p.Unknowns[j]
-	if u.Own && len(b.p.Lines[u.Line].Legs) == 1 {
-		along := b.p.Lines[u.Line].Legs[0].U
-		if isAxis(along) { // it has no step of its own
-			return b.along(along, unsaid), along, true
-		}
-		return unitVec("u", named(u.Name)), along, true
-	}
-	if u.Joint >= 0 {
-		for _, t := range b.p.Joints[u.Joint].Forces.Terms {
-			if t.Unknown == j && slices.Contains(xyz(t.D), 1) {
-				return b.along(t.D, unsaid), t.D, true
-			}
-		}
-	}
-	return doc.Math{}, r3.Vec{}, false
 }
 
 // center describes the point or the axis of a sum of moments that has no name.

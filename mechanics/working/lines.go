@@ -169,8 +169,13 @@ func (b *builder) segmentFormulas(s stretch) []doc.Math {
 	return []doc.Math{
 		b.equals(arrow, sum(named(to.Name), neg(named(from.Name))), sum(place(to), neg(place(from))), measured(r, l)),
 		b.equals(size...),
-		b.equals(unitVec("u", s.name), fraction(arrow, size[0]), fraction(r, length), b.along(s.U, b.segment(s, origin.U))),
+		b.unitFrom(unitVec("u", s.name), arrow, size[0], r, length, b.along(s.U, b.segment(s, origin.U))),
 	}
+}
+
+// unitFrom is u = r/|r| = (..)/L = (..).
+func (b *builder) unitFrom(u, arrow, size, r, length, is doc.Math) doc.Math {
+	return b.equals(u, fraction(arrow, size), fraction(r, length), is)
 }
 
 func (b *builder) lengthFrom(s stretch) doc.Math {

@@ -49,10 +49,11 @@ func (b *builder) projections(e *handsolve.Equation) (of []doc.Math) {
 			name = b.p.NameOf(t.Load)
 		}
 		per := byAxis("the %[1]s component of one unit of %[2]s", name)
-		force, other := traced(per(0), paren(b.along(u, per))), u
+		force, other := paren(b.along(u, per)), u
 		if single {
-			force = traced(per(0), b.unitOn(acts[0], u))
+			force, _ = b.unitOn(acts[0], u)
 		}
+		force = traced(per(0), force)
 		if e.Moment {
 			per = byAxis("the %[1]s component of the moment of one unit of %[2]s", name)
 			arm := in(r3.Sub(acts[0].At, e.At), b.p.Units.Length)
@@ -69,27 +70,35 @@ func (b *builder) axis(e *handsolve.Equation, u doc.Math) doc.Math {
 	from, to := &b.p.Points[e.Named.Point], &b.p.Points[e.Named.To]
 	r := in(r3.Sub(to.At, from.At), b.p.Units.Length)
 	name := b.between(from.Name, to.Name)
-	return b.equals(u, fraction(name, size(name)), fraction(b.tuple(r, unsaid), b.number(r3.Norm(r))), b.along(e.Along, unsaid))
+	return b.unitFrom(u, name, size(name), b.tuple(r, unsaid), b.number(r3.Norm(r)), b.along(e.Along, unsaid))
 }
 
-// unitOn is the symbol of the direction of an act where it has one, else the direction by its components.
-func (b *builder) unitOn(a *act, u r3.Vec) doc.Math {
-	named := func(symbol doc.Math, direction r3.Vec) (doc.Math, bool) {
-		return signed(r3.Dot(u, direction), symbol), math.Abs(math.Abs(r3.Dot(u, direction))-1) <= nothing
-	}
-	m, ok := doc.Math{}, false
+// unitOn is the symbol of the direction of an act where it has one; else it is known by its components.
+func (b *builder) unitOn(a *act, u r3.Vec) (symbol doc.Math, known bool) {
+	direction := r3.Vec{}
 	switch {
-	case isAxis(u):
-		return b.along(u, unsaid)
+	case isAxis(u): // it has no step of its own
+		return b.along(u, unsaid), true
 	case a.line != nil && len(a.line.Legs) == 1 && a.line.Components == nil:
-		m, ok = named(unitVec("u", stretchName(a.line, 0)), a.line.Legs[0].U)
+		symbol, direction = unitVec("u", stretchName(a.line, 0)), a.line.Legs[0].U
 	case a.joint != nil:
-		m, ok = named(unitVec("n", words(a.joint.Name)), a.joint.Normal)
+		symbol, direction = unitVec("n", words(a.joint.Name)), a.joint.Normal
 	}
-	if ok {
-		return m
+	cosine := r3.Dot(u, direction)
+	if math.Abs(math.Abs(cosine)-1) > nothing {
+		return paren(b.along(u, unsaid)), false
 	}
-	return paren(b.along(u, unsaid))
+	return signed(cosine, symbol), true
+}
+
+// unitIn is the direction of the force of a symbol in an equation, where it has a symbol of its own.
+func (b *builder) unitIn(e *handsolve.Equation, symbol int) (doc.Math, r3.Vec, bool) {
+	acts, u := b.actsOf(e, &handsolve.Term{Symbol: symbol})
+	if symbol < 0 || len(acts) != 1 {
+		return doc.Math{}, u, false
+	}
+	m, known := b.unitOn(acts[0], u)
+	return m, u, known
 }
 
 // armTo is the symbol of the vector from the first point of an axis to where an act applies.
