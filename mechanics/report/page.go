@@ -211,8 +211,10 @@ func addWorked(d *doc.Doc, s *statics.Solution, opt PageOptions) {
 	if !opt.unfigured {
 		d.Add(figureSection(p, scene.Options{Dimensions: true, Sections: w.Sections()}))
 		if free := freeBodies(s, nil); len(free) > 0 {
-			note := doc.Note("Arrows of unknown forces have hollow heads and point in the positive sense.")
-			d.Add(part(doc.Other, "Free-body diagrams", append([]doc.Block{note}, free...)...))
+			if len(s.X) > 0 {
+				free = append([]doc.Block{doc.Note("Arrows of unknown forces have hollow heads and point in the positive sense.")}, free...)
+			}
+			d.Add(part(doc.Other, "Free-body diagrams", free...))
 		}
 	}
 	addWorking(d, w)
