@@ -187,9 +187,9 @@ func partOf(f, m r3.Vec, part problem.Part) (float64, error) {
 		return 0, noDirection("this force")
 	case part == problem.Alpha || part == problem.Beta || part == problem.Gamma:
 		axis := int(part - problem.Alpha)
-		across := f
-		*[]*float64{&across.X, &across.Y, &across.Z}[axis] = 0
-		return math.Atan2(r3.Norm(across), problem.Component(f, axis)), nil
+		perp := f
+		*[]*float64{&perp.X, &perp.Y, &perp.Z}[axis] = 0
+		return math.Atan2(r3.Norm(perp), problem.Component(f, axis)), nil
 	}
 	angle := math.Atan2(f.Y, f.X)
 	if angle < 0 {
