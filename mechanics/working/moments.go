@@ -83,16 +83,20 @@ func (b *builder) momentOf(a *act, body *problem.Body) doc.Block {
 		}
 		return aligned(b.equals(name, sum(parts...), value))
 	}
-	r := b.between(body.AboutName, a.at)
-	if a.Point < 0 && !slices.ContainsFunc(b.p.Points, func(x problem.Point) bool { return x.Name == a.at }) {
-		r = vector("r", leafed(a.name))
-	}
-	product := cross(r, grouped(signed(a.side(), a.vec)))
+	product := cross(b.arm(body.AboutName, a), grouped(signed(a.side(), a.vec)))
 	if len(b.acts[a.Body]) > determinants {
 		return aligned(equal(name, product, value))
 	}
 	det := doc.Math{Op: doc.Det, Of: []doc.Math{row(unitVec("i"), unitVec("j"), unitVec("k")), arms, comps}}
 	return aligned(equal(name, product, det), equal(words(""), value))
+}
+
+// arm is the symbol of the vector from a point to where an act applies.
+func (b *builder) arm(from string, a *act) doc.Math {
+	if slices.ContainsFunc(b.p.Points, func(x problem.Point) bool { return x.Name == a.at }) {
+		return b.between(from, a.at)
+	}
+	return vector("r", leafed(a.name))
 }
 
 func (b *builder) momentName(a *act) doc.Math {

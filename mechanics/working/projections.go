@@ -2,14 +2,12 @@ package working
 
 import (
 	"math"
-	"slices"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"trivet/mechanics/doc"
 	"trivet/mechanics/handsolve"
 	"trivet/mechanics/origin"
-	"trivet/mechanics/problem"
 )
 
 // projections derive the coefficients of an equation along a direction or about an axis that is no
@@ -57,7 +55,7 @@ func (b *builder) projections(e *handsolve.Equation) (of []doc.Math) {
 		if e.Moment {
 			per = byAxis("the %[1]s component of the moment of one unit of %[2]s", name)
 			arm := in(r3.Sub(acts[0].At, e.At), b.p.Units.Length)
-			force, other = paren(cross(b.armTo(e, acts[0]), force)), cleanedBy(r3.Cross(arm, u), r3.Norm(arm))
+			force, other = paren(cross(b.arm(b.p.Points[e.Named.Point].Name, acts[0]), force)), cleanedBy(r3.Cross(arm, u), r3.Norm(arm))
 		}
 		value := traced(b.origins().Term(e, i, false), b.number(r3.Dot(e.Along, other)))
 		of = append(of, b.equals(product(n, words("·"), force), b.dot(e.Along, other, along, per), value))
@@ -99,12 +97,4 @@ func (b *builder) unitIn(e *handsolve.Equation, symbol int) (doc.Math, r3.Vec, b
 	}
 	m, known := b.unitOn(acts[0], u)
 	return m, u, known
-}
-
-// armTo is the symbol of the vector from the first point of an axis to where an act applies.
-func (b *builder) armTo(e *handsolve.Equation, a *act) doc.Math {
-	if slices.ContainsFunc(b.p.Points, func(x problem.Point) bool { return x.Name == a.at }) {
-		return b.between(b.p.Points[e.Named.Point].Name, a.at)
-	}
-	return vector("r", leafed(a.name))
 }
