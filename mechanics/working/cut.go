@@ -222,11 +222,11 @@ func (b *builder) twoForce() (out []doc.Block) {
 		}
 		if c.Kind == statics.CheckTwoForce && !slices.ContainsFunc(b.Hand.Steps, byHand) {
 			names = append(names, c.Subject)
-			out = append(out, say("Two-force member "+c.Subject+": forces act on it at "+c.With+" only, so they are equal, opposite and collinear."))
+			out = append(out, say(english.Capital(b.bodyWords(b.bodyIndex(c.Subject)))+" is a two-force member: forces act on it at "+c.With+" only, so they are equal, opposite and collinear."))
 		}
 	}
 	if len(names) > tabledJoints {
-		return []doc.Block{say("Two-force members " + english.And(names...) + ": forces act on each at two points only, so they are equal, opposite and collinear.")}
+		return []doc.Block{say("Bodies " + english.And(names...) + " are two-force members: forces act on each at two points only, so they are equal, opposite and collinear.")}
 	}
 	return out
 }

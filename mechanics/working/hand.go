@@ -85,7 +85,8 @@ func (b *builder) handStep(out *Step, step *handsolve.Step) (body []doc.Block) {
 	default:
 		m := &b.Hand.Members[step.Member]
 		out.About.Bodies = []int{m.Body}
-		if out.Title = "Two-force member " + b.p.Bodies[m.Body].Name; step.Kind == handsolve.TwoForce {
+		noun, _ := b.body(m.Body)
+		if out.Title = "Two-force member: " + noun; step.Kind == handsolve.TwoForce {
 			body = []doc.Block{b.twoForceMember(step)}
 		} else {
 			out.Title, body = "Components of the force in "+b.bodyWords(m.Body), []doc.Block{say(b.unknown(b.memberForce(step)), " has these components at the ends of the member:")}

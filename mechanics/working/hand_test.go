@@ -107,7 +107,7 @@ func TestHandStepsInText(t *testing.T) {
 `,
 		"frame-of-two-members": `Working
 
- 1  Two-force member right
+ 1  Two-force member: right part
     Forces act on the right part at B and C only, so it is a two-force member
     and they lie along BC: S_right, positive in tension, replaces Bx, By, Cx and
     Cy.

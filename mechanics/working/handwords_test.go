@@ -264,7 +264,7 @@ Joint C
   ΣFx on joint C contains only BC: AC has no component in that direction. CD is already known.
 `,
 	"frame": `
-Two-force member right
+Two-force member: right part
   Forces act on the right part at B and C only, so it is a two-force member and they lie along BC: S_right, positive in tension, replaces Bx, By, Cx and Cy.
 Whole frame
   On the whole frame the internal forces cancel in pairs, so only the external forces remain.
@@ -297,7 +297,7 @@ Particle P
   ΣFx on particle P contains only T1. T2 and T3 are already known.
 `,
 	"post": `
-Two-force member post
+Two-force member: post
   Forces act on the post at A and B only, so it is a two-force member and they lie along AB: S_post, positive in tension, replaces Ax, Ay, Bx and By. Ax and Bx are perpendicular to it and are zero.
 Beam
   ΣM_B on the beam contains only T: S_post passes through B.
