@@ -114,7 +114,7 @@ func TestThePresenterClosesTheDoorHandsOverAndEnds(t *testing.T) {
 	pa.keys(down + right + "-3, ")
 	pa.sees("stale")
 	pa.keys(live + "h")
-	pa.sees("hand over to: 1 key2")
+	pa.sees("hand over to: 1: key2")
 	pa.keys("1")
 	pb.sees("live: the sheet is yours now, all see what you type, ctrl+l: more")
 	pa.sees("following the presenter")
