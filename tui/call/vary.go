@@ -38,7 +38,7 @@ func (c *Call) Vary() *cobra.Command {
 		Use:   "vary SHEET -n COUNT -o FOLDER",
 		Short: "write a class set, and its key",
 		Long: "Writes variants of a sheet, NAME-01.toml and so on, and a key for the instructor, NAME-key.csv.\n\n" +
-			"Every given with a range takes a value of it, by its step. A variant is kept only where its verdict is of the same kind. " +
+			"Every given with a range gets a value from it, in its steps. A variant is kept only where its verdict is of the same kind. " +
 			"Title and statement follow the values; reference answers are left out. The same sheet and seed give the same files.\n\n" +
 			"Of a set it writes that for every problem, with the page to hand out and the worked solution of each variant, and a table of answers with the names to fill in, NAME-answers.csv.",
 		Annotations:       map[string]string{topicNote: "class"},
