@@ -3,12 +3,12 @@ package tui
 import (
 	tea "charm.land/bubbletea/v2"
 
+	"trivet/mechanics/sheet"
 	"trivet/mechanics/statics"
 	"trivet/mechanics/working"
 	"trivet/tui/board"
 	"trivet/tui/grid"
 	"trivet/tui/keys"
-	"trivet/tui/picture"
 	"trivet/tui/session"
 )
 
@@ -66,8 +66,8 @@ func (m *Model) takeWorked(msg worked) {
 func (m Model) boardOf() board.Of {
 	return board.Of{
 		Working: m.worked.Value.working, Problem: m.live.Problem, Solution: m.live.Solution, Stale: m.live.Stale,
-		W: m.w, H: m.h, Whole: m.linear, Theme: m.theme, View: m.cam.view,
-		Picture: picture.Options{ASCII: m.theme.Glyphs.ASCII != m.cam.plain, Zoom: m.cam.zoom, Arrows: m.cam.arrows, Stale: m.live.Stale},
+		W: m.w, H: m.h, Whole: m.linear, Theme: m.theme, View: m.cam.View,
+		Picture: m.cam.Options(m.theme.Glyphs.ASCII, m.live.Stale, sheet.Ref{}),
 	}
 }
 
@@ -85,9 +85,9 @@ func (m *Model) onBoard(i keys.Intent) bool {
 	case m.linear && m.readOn(i):
 	case i == keys.WritePage:
 		m.askPage(WorkingPage)
-	case m.cam.handle(i):
 	default:
-		return false
+		_, ok := m.cam.Do(i)
+		return ok
 	}
 	return true
 }

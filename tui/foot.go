@@ -4,7 +4,6 @@ import (
 	"cmp"
 	"fmt"
 	"image"
-	"math"
 	"slices"
 	"strings"
 
@@ -54,7 +53,7 @@ func (m Model) drawFirst(c grid.Canvas) {
 	case m.edit != nil:
 		m.drawLine(c, m.edit.Slot.Label()+": ", m.edit.Line)
 	case m.focus == layout.Picture:
-		c.Text(1, 0, theme.Dim, grid.Fit(m.cam.words(m.live.Problem), c.W()-2))
+		c.Text(1, 0, theme.Dim, grid.Fit(m.cam.Words(m.live.Problem), c.W()-2))
 	default:
 		if s, ok := m.slot(); ok {
 			m.drawSlot(c, s)
@@ -246,18 +245,6 @@ func (m Model) drawSlot(c grid.Canvas, s cells.Slot) {
 	if facts := m.facts(s); x+grid.Width(facts) < c.W() {
 		c.Text(x, 0, theme.Computed, facts)
 	}
-}
-
-// words tells from where the picture is seen.
-func (c camera) words(p *problem.Problem) string {
-	s := "seen " + c.name(p)
-	if c.from == keys.ViewSpace && (p == nil || !p.Planar) {
-		s += fmt.Sprintf(", turned %.0f°, from %.0f° above", c.turn*180/math.Pi, c.tilt*180/math.Pi)
-	}
-	if c.zoom != 1 {
-		s += fmt.Sprintf(", %.2g times", c.zoom)
-	}
-	return s
 }
 
 // How many things to do the last line names, and how many of those that the place alone

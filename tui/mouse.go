@@ -149,7 +149,7 @@ func (m *Model) dragTo(at image.Point) {
 	if p := m.live.Problem; p != nil && p.Planar {
 		return // it has one view
 	}
-	m.cam.turnBy(-dragTurn*float64(by.X), dragTilt*float64(by.Y))
+	m.cam.TurnBy(-dragTurn*float64(by.X), dragTilt*float64(by.Y))
 }
 
 // pickAt selects the row of what is drawn under the mouse.
@@ -158,7 +158,7 @@ func (m *Model) pickAt(at image.Point) {
 	if !ok || p != layout.Picture || m.live.Problem == nil {
 		return
 	}
-	if ref, ok := picture.Hit(r.Dx(), r.Dy()-layout.Frame, m.drawing, m.cam.view(m.drawing), m.pictureOptions(), at.X-r.Min.X, at.Y-r.Min.Y-layout.Frame); ok {
+	if ref, ok := picture.Hit(r.Dx(), r.Dy()-layout.Frame, m.drawing, m.cam.View(m.drawing), m.pictureOptions(), at.X-r.Min.X, at.Y-r.Min.Y-layout.Frame); ok {
 		m.pick(ref)
 	}
 }
@@ -209,7 +209,7 @@ func (m *Model) roll(mode keys.Mode, at image.Point, b tea.MouseButton) tea.Cmd 
 	switch {
 	case !ok:
 	case p == layout.Picture:
-		m.cam.handle(zoom)
+		m.cam.Do(zoom)
 	case p.Result():
 		m.read[p].Scroll.Y += by
 	case m.edit == nil:

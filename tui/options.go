@@ -8,6 +8,7 @@ import (
 	"time"
 
 	"trivet/mechanics/sheet"
+	"trivet/tui/picture"
 	"trivet/tui/session"
 	"trivet/tui/settings"
 	"trivet/tui/theme"
@@ -92,7 +93,7 @@ func New(opt Options) Model {
 			Every: opt.Every, Keeps: opt.Journal, Journals: opt.Journals,
 		},
 		history: sheet.NewHistory(opt.Sheet), live: newLive(), page: opt.Page,
-		places:   places{cam: newCamera()},
+		places:   places{cam: picture.NewCamera()},
 		dialogs:  dialogs{note: note{text: opt.Note}},
 		display:  display{w: opt.Width, h: opt.Height, likes: opt.Settings, liking: like, env: opt.Env},
 		audience: audience{workings: &workings{}, trouble: opt.Trouble},

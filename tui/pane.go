@@ -84,7 +84,7 @@ func (m Model) heading(p layout.Pane) string {
 		if m.polygonOf != "" {
 			s = "Force polygon of " + m.polygonOf + ","
 		}
-		s += " " + m.cam.name(m.live.Problem)
+		s += " " + m.cam.Name(m.live.Problem)
 	}
 	return s + m.aged(p)
 }

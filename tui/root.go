@@ -11,6 +11,7 @@ import (
 	"trivet/tui/grid"
 	"trivet/tui/layout"
 	"trivet/tui/overlay"
+	"trivet/tui/picture"
 	"trivet/tui/session"
 	"trivet/tui/settings"
 	"trivet/tui/speech"
@@ -48,7 +49,7 @@ type places struct {
 	large       bool
 	at          [layout.System]cells.Place
 	read        [layout.Panes]text.View // of the results
-	cam         camera
+	cam         picture.Camera
 	drag        *drag // of the mouse in the picture
 	mark        mark
 	jumps       []spot // where definitions were asked for

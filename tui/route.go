@@ -210,19 +210,7 @@ func (m *Model) handle(i keys.Intent) (cmd tea.Cmd, ok bool) {
 		if m.reading(i) {
 			return nil, true
 		}
-		switch i {
-		case keys.PickNext:
-			m.pickNext(1)
-			return nil, true
-		case keys.PickPrev:
-			m.pickNext(-1)
-			return nil, true
-		}
-		if m.pictured(i) {
-			return nil, true
-		}
-		ok := m.cam.handle(i)
-		return nil, ok
+		return nil, m.pictured(i)
 	}
 	return m.onCells(i)
 }

@@ -3,12 +3,11 @@ package tui
 import (
 	tea "charm.land/bubbletea/v2"
 
-	"trivet/mechanics/problem"
 	"trivet/mechanics/scene"
 	"trivet/mechanics/sheet"
-	"trivet/mechanics/statics"
 	"trivet/tui/cells"
 	"trivet/tui/layout"
+	"trivet/tui/picture"
 )
 
 // panes is what a frame is drawn from: all of it follows from the rest of the model, and
@@ -27,8 +26,8 @@ type panes struct {
 	says  string                  // where the number under the cursor comes from
 
 	drawing   *scene.Scene
-	sketch    *sketch // of that scene
-	depicted  depicted
+	sketch    *picture.Kept // of that scene
+	depicted  picture.Shot
 	polygonOf string // whose force polygon shows in place of the picture
 
 	resulted, records int // count the results, and the sheets and results, that were to show
@@ -47,12 +46,6 @@ type (
 	related struct {
 		tabled
 		row sheet.Ref
-	}
-	depicted struct {
-		problem  *problem.Problem
-		solution *statics.Solution
-		lengths  bool
-		polygon  int // the body whose polygon it is, -1 for none
 	}
 )
 
@@ -109,14 +102,10 @@ func (m *Model) screen() layout.Screen {
 
 // depict makes the scene that the picture shows.
 func (m *Model) depict() {
-	of := depicted{m.live.Problem, m.live.Solution, m.cam.sizes, -1}
-	if m.cam.polygon {
-		of.polygon = m.particle()
-	}
-	if of != m.depicted {
-		m.depicted = of
-		drawn := m.drawn()
-		m.drawing, m.sketch = &drawn, &sketch{}
+	if of := m.cam.Shot(m.live.Problem, m.live.Solution, m.selected()); of != m.depicted {
+		drawn, polygonOf := of.Scene()
+		m.depicted, m.polygonOf = of, polygonOf
+		m.drawing, m.sketch = &drawn, &picture.Kept{}
 		m.count.scenes++
 	}
 }

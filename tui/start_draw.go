@@ -4,6 +4,7 @@ import (
 	"image"
 
 	"trivet/mechanics/scene"
+	"trivet/mechanics/sheet"
 	"trivet/tui/grid"
 	"trivet/tui/layout"
 	"trivet/tui/picture"
@@ -75,5 +76,5 @@ func (m Model) drawShot(c grid.Canvas) {
 		return
 	}
 	whole := scene.System(f.problem, f.solution, scene.Options{})
-	picture.Draw(c.In(image.Rect(0, rows+1, w, c.H())), &whole, m.cam.view(&whole), picture.Options{ASCII: m.theme.Glyphs.ASCII != m.cam.plain, Zoom: 1})
+	picture.Draw(c.In(image.Rect(0, rows+1, w, c.H())), &whole, m.cam.View(&whole), m.cam.Options(m.theme.Glyphs.ASCII, false, sheet.Ref{}))
 }
