@@ -8,6 +8,7 @@ import (
 	tea "charm.land/bubbletea/v2"
 
 	"trivet/tui/layout"
+	"trivet/tui/results"
 )
 
 // later presses keys while what they ask for is still under way, and gives what is.
@@ -105,7 +106,7 @@ func TestKeysThatWaitAreDoneNowhereElse(t *testing.T) {
 			return nil
 		}},
 		{"a fault", func(r *rig) tea.Cmd {
-			return r.later(worked{Of: r.m.live.Solution, Fault: "ink"})
+			return r.later(results.Laid{Of: r.m.live.Solution, Fault: "ink"})
 		}},
 		{"a sheet without a result", func(r *rig) tea.Cmd {
 			r.m.live.Solution = nil

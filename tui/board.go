@@ -4,21 +4,12 @@ import (
 	tea "charm.land/bubbletea/v2"
 
 	"trivet/mechanics/sheet"
-	"trivet/mechanics/statics"
 	"trivet/mechanics/working"
 	"trivet/tui/board"
 	"trivet/tui/grid"
 	"trivet/tui/keys"
-	"trivet/tui/session"
+	"trivet/tui/results"
 )
-
-// stepwise is the working of a solution.
-type stepwise struct {
-	working *working.Working
-	written [2]shownText // as the panes that showed it when it was asked for want it
-}
-
-type worked = session.Reply[*statics.Solution, stepwise]
 
 // toBoard opens the board.
 func (m *Model) toBoard() tea.Cmd {
@@ -32,25 +23,22 @@ func (m *Model) lay() tea.Cmd {
 	if s == nil || m.worked.Of == s || !m.wantsSteps() {
 		return nil
 	}
-	wanted := m.stepPanes()
-	return m.live.laying.Ask(s, func() stepwise {
-		k := stepwise{working: working.Build(s)}
-		k.write(wanted)
-		return k
-	})
+	wanted := m.stepWidths()
+	return m.live.laying.Ask(s, func() results.Steps { return results.Lay(working.Build(s), wanted) })
 }
 
 // wantsSteps tells whether the working shows, on the board or in a pane.
-func (m Model) wantsSteps() bool {
-	if m.board.On {
-		return true
-	}
-	wanted := m.stepPanes()
-	return wanted.working+wanted.handSolution > 0
+func (m *Model) wantsSteps() bool {
+	return m.board.On || m.stepWidths().Any()
+}
+
+func (m *Model) stepWidths() results.Widths {
+	s := m.screen()
+	return results.StepWidths(&s, m.theme.Glyphs.ASCII)
 }
 
 // takeWorked receives a working, and finds the step that was shown.
-func (m *Model) takeWorked(msg worked) {
+func (m *Model) takeWorked(msg results.Laid) {
 	if !m.live.laying.Take(msg, m.live.Solution) {
 		return
 	}
@@ -59,13 +47,13 @@ func (m *Model) takeWorked(msg worked) {
 		m.say("the working could not be written (fault: "+msg.Fault+")", true)
 		return
 	}
-	m.board = m.board.Follow(msg.Value.working.Steps)
+	m.board = m.board.Follow(msg.Value.Working.Steps)
 }
 
 // boardOf is what the board shows.
 func (m Model) boardOf() board.Of {
 	return board.Of{
-		Working: m.worked.Value.working, Problem: m.live.Problem, Solution: m.live.Solution, Stale: m.live.Stale,
+		Working: m.worked.Value.Working, Problem: m.live.Problem, Solution: m.live.Solution, Stale: m.live.Stale,
 		W: m.w, H: m.h, Whole: m.linear, Theme: m.theme, View: m.cam.View,
 		Picture: m.cam.Options(m.theme.Glyphs.ASCII, m.live.Stale, sheet.Ref{}),
 	}

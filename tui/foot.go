@@ -88,7 +88,7 @@ func (m Model) footSays(w int) (first int, says text.Lines) {
 	case m.focus.Result():
 		look, s := theme.Plain, m.says
 		if s == "" {
-			look, s = theme.Dim, "line "+ordinal(m.read[m.focus].Scroll.Y+1, len(m.texts[m.focus].paneText))
+			look, s = theme.Dim, "line "+ordinal(m.read[m.focus].Scroll.Y+1, len(m.texts[m.focus].Lines))
 		}
 		_, says = wrapped(look, "", s)
 		if len(says) == 1 {

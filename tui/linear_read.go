@@ -53,7 +53,7 @@ func (m Model) readText() (t speech.Text, of any) {
 		}
 		switch m.focus {
 		case layout.Working, layout.HandSolution:
-			made.of = m.worked.Value.working
+			made.of = m.worked.Value.Working
 		case layout.Ranges, layout.Limits:
 			made.of = m.live.Weighed // which comes later
 		}
@@ -91,7 +91,7 @@ func (m Model) resultLines() (lines []string) {
 	case m.isOld(m.focus):
 		lines = append(lines, "stale: this is the result of an earlier version of the sheet")
 	}
-	return append(lines, speech.Pane(m.focus, &m.live.Result, m.worked.Value.working)...)
+	return append(lines, speech.Pane(m.focus, &m.live.Result, m.worked.Value.Working)...)
 }
 
 // readOn moves in what is read; false where the intent is none of reading.

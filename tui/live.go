@@ -19,7 +19,7 @@ import (
 type live struct {
 	session.Result
 	solving  session.Queue[*sheet.Sheet, solution]
-	laying   session.Queue[*statics.Solution, stepwise]
+	laying   session.Queue[*statics.Solution, results.Steps]
 	judging  session.Queue[*statics.Solution, map[string]string]
 	weighing session.Queue[*statics.Solution, *uncertainty.Effect]
 

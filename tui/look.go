@@ -11,6 +11,7 @@ import (
 	"trivet/mechanics/working"
 	"trivet/tui/grid"
 	"trivet/tui/layout"
+	"trivet/tui/results"
 	"trivet/tui/session"
 	"trivet/tui/theme"
 )
@@ -88,7 +89,7 @@ func (r Reader) Take(l Look) Reader {
 	// Answers that the presenter hides stay hidden.
 	m.board.Hides = l.m.board.Hides
 	m.board.Shown = l.m.board.Shown && l.m.board.At == m.board.At
-	m.texts = [layout.Panes]shownText{}
+	m.texts = [layout.Panes]results.Pane{}
 	m.lookUp()
 	return Reader{m}
 }
@@ -108,7 +109,7 @@ func (m *Model) lookUp() {
 // workings are the steps of the last solution that one who reads along asked for.
 type workings struct {
 	mu   sync.Mutex
-	last worked
+	last results.Laid
 
 	weigh   sync.Mutex
 	weighed session.Effect
@@ -123,11 +124,11 @@ func (w *workings) effect(of *sheet.Sheet, s *statics.Solution) session.Effect {
 	return w.weighed
 }
 
-func (w *workings) of(s *statics.Solution) worked {
+func (w *workings) of(s *statics.Solution) results.Laid {
 	w.mu.Lock()
 	defer w.mu.Unlock()
 	if w.last.Of != s {
-		w.last = session.Work(s, func() stepwise { return stepwise{working: working.Build(s)} })
+		w.last = session.Work(s, func() results.Steps { return results.Lay(working.Build(s), results.Widths{}) })
 	}
 	return w.last
 }

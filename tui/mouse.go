@@ -106,7 +106,7 @@ func (m *Model) click(at image.Point) tea.Cmd {
 	case p == layout.Picture:
 		m.drag = &drag{at: at}
 	case p.Result():
-		m.pointTo(p, at.Sub(r.Min))
+		m.texts[p].Point(&m.read[p], at.Sub(r.Min).Sub(image.Pt(0, layout.Frame)), r.Dx())
 	case p < layout.System && row >= 0 && row < len(m.tables[p].Records):
 		m.at[p].Row = row
 		if col >= 0 {

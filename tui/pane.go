@@ -34,7 +34,7 @@ func (m Model) drawPane(c grid.Canvas, p layout.Pane) {
 		m.drawPicture(in)
 		return
 	}
-	m.drawResult(in, p)
+	m.texts[p].Draw(in, m.read[p], p == m.focus, m.isOld(p), m.theme.Glyphs.Row)
 }
 
 // more tells in a pane's head which way it goes on, and by how many rows or lines.
@@ -45,7 +45,7 @@ func (m Model) more(p layout.Pane, w, h int) string {
 	case p == layout.Picture:
 	case p.Result():
 		o, t := m.read[p].Scroll, &m.texts[p]
-		left, right, above, below = o.X > 0, t.wide > o.X+w-1, o.Y, max(len(t.paneText)-o.Y-h, 0)
+		left, right, above, below = o.X > 0, t.Wide > o.X+w-1, o.Y, max(len(t.Lines)-o.Y-h, 0)
 	default:
 		at := m.at[p]
 		if p != m.focus {

@@ -12,6 +12,7 @@ import (
 	"trivet/tui/layout"
 	"trivet/tui/overlay"
 	"trivet/tui/picture"
+	"trivet/tui/results"
 	"trivet/tui/session"
 	"trivet/tui/settings"
 	"trivet/tui/speech"
@@ -25,9 +26,9 @@ type Model struct {
 	file    session.File
 	history *sheet.History
 	live    live
-	worked  worked     // the working of a solution
-	judged  judged     // the own answers of a solution
-	page    PageWriter // nil: none are written
+	worked  results.Laid // the working of a solution
+	judged  judged       // the own answers of a solution
+	page    PageWriter   // nil: none are written
 
 	panes
 	places
@@ -172,7 +173,7 @@ func (m *Model) update(msg tea.Msg) (cmd tea.Cmd) {
 		cmd = m.takeFetched(msg)
 	case solved:
 		m.take(msg)
-	case worked:
+	case results.Laid:
 		m.takeWorked(msg)
 		cmd = m.catchUp()
 	case judged:

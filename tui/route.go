@@ -205,7 +205,11 @@ func (m *Model) handle(i keys.Intent) (cmd tea.Cmd, ok bool) {
 	}
 	switch m.mode() {
 	case keys.OnResult:
-		return nil, m.reading(i) || m.turnResult(i)
+		if m.reading(i) {
+			return nil, true
+		}
+		r := m.screen().Panes[m.focus]
+		return nil, m.read[m.focus].Turn(m.texts[m.focus].Lines, i, r.Dx()-2, r.Dy()-1)
 	case keys.OnPicture:
 		if m.reading(i) {
 			return nil, true

@@ -8,6 +8,7 @@ import (
 	"trivet/tui/cells"
 	"trivet/tui/layout"
 	"trivet/tui/picture"
+	"trivet/tui/results"
 )
 
 // panes is what a frame is drawn from: all of it follows from the rest of the model, and
@@ -22,8 +23,8 @@ type panes struct {
 	follows []cells.Fact // from the row under the cursor
 	related related
 
-	texts [layout.Panes]shownText // of the results that show
-	says  string                  // where the number under the cursor comes from
+	texts [layout.Panes]results.Pane // of the results that show
+	says  string                     // where the number under the cursor comes from
 
 	drawing   *scene.Scene
 	sketch    *picture.Kept // of that scene
@@ -54,11 +55,7 @@ type (
 // another has made of the panes.
 func (m *Model) settle() {
 	m.tabulate()
-	for p, r := range m.screen().Panes {
-		if p := layout.Pane(p); p.Result() && !r.Empty() {
-			m.compose(p, max(r.Dx()-2, 1))
-		}
-	}
+	m.compose()
 	m.clamp()
 	m.explain()
 	if of := (related{m.tabled, m.selected()}); of != m.related {

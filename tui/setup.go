@@ -6,6 +6,7 @@ import (
 	"trivet/tui/keys"
 	"trivet/tui/layout"
 	"trivet/tui/overlay"
+	"trivet/tui/results"
 	"trivet/tui/settings"
 	"trivet/tui/text"
 	"trivet/tui/theme"
@@ -54,7 +55,7 @@ func (m *Model) dress() {
 	}
 	if m.theme.Styles == nil || m.theme.Set != set || m.theme.Scheme != colours {
 		m.theme = theme.Of(set, colours, m.liking.depth)
-		m.texts = [layout.Panes]shownText{}
+		m.texts = [layout.Panes]results.Pane{}
 	}
 }
 

@@ -17,6 +17,7 @@ import (
 	"trivet/tui/keys"
 	"trivet/tui/layout"
 	"trivet/tui/overlay"
+	"trivet/tui/results"
 	"trivet/tui/settings"
 	"trivet/tui/text"
 	"trivet/tui/theme"
@@ -175,10 +176,10 @@ func (m *Model) open(f fetched) tea.Cmd {
 	m.opening = nil
 	m.file.Reopen(f.of.path, f.stamp)
 	m.history, m.outdated = sheet.NewHistory(f.sheet), nil
-	m.live, m.read, m.texts = newLive(), [layout.Panes]text.View{}, [layout.Panes]shownText{}
+	m.live, m.read, m.texts = newLive(), [layout.Panes]text.View{}, [layout.Panes]results.Pane{}
 	m.at = [layout.System]cells.Place{}
 	m.edit, m.fresh, m.newest, m.mark, m.jumps, m.polygonOf = nil, nil, sheet.Ref{}, mark{}, nil, ""
-	m.board, m.worked, m.judged = board.Board{}, worked{}, judged{}
+	m.board, m.worked, m.judged = board.Board{}, results.Laid{}, judged{}
 	m.start()
 	if f.of.path == "" && f.of.family != blankFamily {
 		m.say("a sheet to start from, not saved yet; F1 lists the keys", false)

@@ -17,6 +17,7 @@ import (
 	"trivet/tui/grid"
 	"trivet/tui/keys"
 	"trivet/tui/layout"
+	"trivet/tui/results"
 )
 
 // The storm's variables: how many events in all, and the session to play, or to
@@ -141,7 +142,7 @@ func (s *storm) do(cmd tea.Cmd) {
 	case solved:
 		fault = msg.Fault
 		s.send(msg)
-	case worked:
+	case results.Laid:
 		fault = msg.Fault
 		s.send(msg)
 	case judged:
