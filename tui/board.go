@@ -24,7 +24,7 @@ func (m *Model) lay() tea.Cmd {
 		return nil
 	}
 	wanted := m.stepWidths()
-	return m.live.laying.Ask(s, func() results.Steps { return results.Lay(working.Build(s), wanted) })
+	return m.laying.Ask(s, func() results.Steps { return results.Lay(working.Build(s), wanted) })
 }
 
 // wantsSteps tells whether the working shows, on the board or in a pane.
@@ -39,7 +39,7 @@ func (m *Model) stepWidths() results.Widths {
 
 // takeWorked receives a working, and finds the step that was shown.
 func (m *Model) takeWorked(msg results.Laid) {
-	if !m.live.laying.Take(msg, m.live.Solution) {
+	if !m.laying.Take(msg, m.live.Solution) {
 		return
 	}
 	m.worked = msg

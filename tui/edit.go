@@ -12,6 +12,7 @@ import (
 	"trivet/tui/cells"
 	"trivet/tui/keys"
 	"trivet/tui/layout"
+	"trivet/tui/session"
 	"trivet/tui/text"
 )
 
@@ -136,7 +137,7 @@ func (m *Model) preview() tea.Cmd {
 	default:
 		return nil // a name changes nothing until it is kept
 	}
-	return m.solveDraft(s, draftOf(m.edit))
+	return m.live.Solve(s, draftOf(m.edit))
 }
 
 // typing does the intents of a cell being typed in.
@@ -215,7 +216,7 @@ func (m *Model) keep(move func()) tea.Cmd {
 
 // changed rebuilds what shows and solves the sheet as it is now.
 func (m *Model) changed() tea.Cmd {
-	cmd := m.solve(m.history.Current())
+	cmd := m.live.Solve(m.history.Current(), session.Whole)
 	m.renew()
 	return cmd
 }
@@ -228,13 +229,13 @@ func (m *Model) say(text string, bad bool) {
 
 // draftOf tells a half-typed number, 560 on the way to 560 kg, from a cell that reads as it would
 // once it is kept. A number without a unit is meant where the cell had one before.
-func draftOf(e *cells.Edit) draft {
+func draftOf(e *cells.Edit) session.Draft {
 	bare := func(s string) bool {
 		s = strings.TrimSpace(s)
 		return s != "" && !strings.ContainsFunc(s, unicode.IsLetter) && strings.ContainsRune("0123456789.", rune(s[len(s)-1]))
 	}
 	if bare(e.Text) && !bare(e.Was) {
-		return halfCell
+		return session.HalfCell
 	}
-	return typedCell
+	return session.TypedCell
 }

@@ -44,7 +44,7 @@ func (m Model) moment() speech.Moment {
 	return speech.Moment{
 		Gone: m.left || m.going, Starting: m.opening != nil, Greeting: m.greeting(),
 		Note: m.note.text, Warns: m.note.bad, Notes: m.notes,
-		Sheet: m.history.Current(), Solving: m.live.Sheet, Running: m.live.solving.Running(), Leaving: m.leave, Saving: m.file.Saving,
+		Sheet: m.history.Current(), Solving: m.live.Sheet, Running: m.live.Running(), Leaving: m.leave, Saving: m.file.Saving,
 		Doubt: m.likeliest(), Result: m.heard(), Place: m.place(), Scene: m.scene(),
 	}
 }

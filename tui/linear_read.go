@@ -118,7 +118,7 @@ func (m *Model) readOn(i keys.Intent) bool {
 // heard is the result, where it may be said by now.
 func (m Model) heard() *speech.Result {
 	l := m.live
-	if l.solving.Running() || l.Sheet == nil || m.opening != nil || m.edit != nil && m.edit.Text != m.edit.Was {
+	if l.Running() || l.Sheet == nil || m.opening != nil || m.edit != nil && m.edit.Text != m.edit.Was {
 		return nil
 	}
 	r := &speech.Result{OnCells: m.focus < layout.System && m.edit == nil}

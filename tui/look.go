@@ -1,8 +1,6 @@
 package tui
 
 import (
-	"sync"
-
 	tea "charm.land/bubbletea/v2"
 
 	"trivet/mechanics/sheet"
@@ -98,39 +96,20 @@ func (r Reader) Take(l Look) Reader {
 // them, once for all who read along.
 func (m *Model) lookUp() {
 	if s := m.live.Solution; m.wantsSteps() && s != nil && m.worked.Of != s {
-		m.takeWorked(m.workings.of(s))
+		m.takeWorked(m.workings.steps.Get(s, func() results.Steps { return results.Lay(working.Build(s), results.Widths{}) }))
 	}
 	if m.wantsEffect() {
-		m.takeWeighed(m.workings.effect(m.live.Of, m.live.Solution))
+		of, s := m.live.Of, m.live.Solution
+		m.live.TakeEffect(m.workings.effects.Get(s, func() *uncertainty.Effect { return uncertainty.Of(of, s) }))
 	}
 	m.settle()
 }
 
-// workings are the steps of the last solution that one who reads along asked for.
+// workings are the steps and the effect of the ± of the last solution that one who reads along
+// asked for.
 type workings struct {
-	mu   sync.Mutex
-	last results.Laid
-
-	weigh   sync.Mutex
-	weighed session.Effect
-}
-
-func (w *workings) effect(of *sheet.Sheet, s *statics.Solution) session.Effect {
-	w.weigh.Lock()
-	defer w.weigh.Unlock()
-	if w.weighed.Of != s {
-		w.weighed = session.Work(s, func() *uncertainty.Effect { return uncertainty.Of(of, s) })
-	}
-	return w.weighed
-}
-
-func (w *workings) of(s *statics.Solution) results.Laid {
-	w.mu.Lock()
-	defer w.mu.Unlock()
-	if w.last.Of != s {
-		w.last = session.Work(s, func() results.Steps { return results.Lay(working.Build(s), results.Widths{}) })
-	}
-	return w.last
+	steps   session.Once[*statics.Solution, results.Steps]
+	effects session.Once[*statics.Solution, *uncertainty.Effect]
 }
 
 // On is the view on a terminal of another size.

@@ -92,7 +92,7 @@ func New(opt Options) Model {
 			Path: opt.Path, Stamp: opt.Stamp, Store: opt.Save, Folder: opt.Folder, Opened: opt.Opened,
 			Every: opt.Every, Keeps: opt.Journal, Journals: opt.Journals,
 		},
-		history: sheet.NewHistory(opt.Sheet), live: newLive(), page: opt.Page,
+		history: sheet.NewHistory(opt.Sheet), live: session.NewLive(), page: opt.Page,
 		places:   places{cam: picture.NewCamera()},
 		dialogs:  dialogs{note: note{text: opt.Note}},
 		display:  display{w: opt.Width, h: opt.Height, likes: opt.Settings, liking: like, env: opt.Env},

@@ -6,6 +6,7 @@ import (
 	tea "charm.land/bubbletea/v2"
 
 	"trivet/mechanics/sheet"
+	"trivet/mechanics/statics"
 	"trivet/tui/board"
 	"trivet/tui/cells"
 	"trivet/tui/grid"
@@ -25,10 +26,9 @@ import (
 type Model struct {
 	file    session.File
 	history *sheet.History
-	live    live
-	worked  results.Laid // the working of a solution
-	judged  judged       // the own answers of a solution
-	page    PageWriter   // nil: none are written
+	live    session.Live
+	page    PageWriter // nil: none are written
+	derived
 
 	panes
 	places
@@ -39,6 +39,14 @@ type Model struct {
 	display
 	audience
 	departure
+}
+
+// derived is what is worked out of a solution, where that shows.
+type derived struct {
+	laying  session.Queue[*statics.Solution, results.Steps]
+	worked  results.Laid
+	judging session.Queue[*statics.Solution, map[string]string]
+	judged  judged // the own answers
 }
 
 // places is where one looks: the pane that has the keys, and what shows beside it.
@@ -171,7 +179,7 @@ func (m *Model) update(msg tea.Msg) (cmd tea.Cmd) {
 		cmd = m.peek(false)
 	case fetched:
 		cmd = m.takeFetched(msg)
-	case solved:
+	case session.Solved:
 		m.take(msg)
 	case results.Laid:
 		m.takeWorked(msg)
@@ -179,7 +187,7 @@ func (m *Model) update(msg tea.Msg) (cmd tea.Cmd) {
 	case judged:
 		m.takeJudged(msg)
 	case session.Effect:
-		m.takeWeighed(msg)
+		m.live.TakeEffect(msg)
 	case session.Saved:
 		cmd = m.afterSave(msg)
 	case paged:

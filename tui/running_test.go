@@ -43,7 +43,7 @@ func (s shown) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	switch msg := msg.(type) {
 	case shot:
 		m := s.Model
-		msg.to <- exposure{m.View().Content, m.w, m.h, m.mode(), m.live.solving.Running() || m.file.Saving}
+		msg.to <- exposure{m.View().Content, m.w, m.h, m.mode(), m.live.Running() || m.file.Saving}
 		return s, nil
 	case happen:
 		event := msg.dice.event(s.Model)

@@ -108,4 +108,4 @@ func (m *Model) depict() {
 }
 
 // wanted begins what the newest sheet and its result are asked for and is not known yet.
-func (m *Model) wanted() tea.Cmd { return tea.Batch(m.live.solve(), m.lay(), m.judge(), m.weigh()) }
+func (m *Model) wanted() tea.Cmd { return tea.Batch(m.live.Again(), m.lay(), m.judge(), m.weigh()) }

@@ -18,6 +18,7 @@ import (
 	"trivet/tui/layout"
 	"trivet/tui/overlay"
 	"trivet/tui/results"
+	"trivet/tui/session"
 	"trivet/tui/settings"
 	"trivet/tui/text"
 	"trivet/tui/theme"
@@ -107,7 +108,7 @@ func (m *Model) first() tea.Cmd {
 	if m.opening != nil {
 		return tea.Batch(m.peek(false), m.next())
 	}
-	return tea.Batch(m.solve(m.history.Current()), m.file.Record(), m.next())
+	return tea.Batch(m.live.Solve(m.history.Current(), session.Whole), m.file.Record(), m.next())
 }
 
 // peek reads the picked sheet in a command: Update touches no file.
@@ -176,16 +177,17 @@ func (m *Model) open(f fetched) tea.Cmd {
 	m.opening = nil
 	m.file.Reopen(f.of.path, f.stamp)
 	m.history, m.outdated = sheet.NewHistory(f.sheet), nil
-	m.live, m.read, m.texts = newLive(), [layout.Panes]text.View{}, [layout.Panes]results.Pane{}
+	m.live, m.derived = session.NewLive(), derived{}
+	m.read, m.texts = [layout.Panes]text.View{}, [layout.Panes]results.Pane{}
 	m.at = [layout.System]cells.Place{}
 	m.edit, m.fresh, m.newest, m.mark, m.jumps, m.polygonOf = nil, nil, sheet.Ref{}, mark{}, nil, ""
-	m.board, m.worked, m.judged = board.Board{}, results.Laid{}, judged{}
+	m.board = board.Board{}
 	m.start()
 	if f.of.path == "" && f.of.family != blankFamily {
 		m.say("a sheet to start from, not saved yet; F1 lists the keys", false)
 	}
 	m.beginJournal()
-	return tea.Batch(m.solve(m.history.Current()), m.file.Record())
+	return tea.Batch(m.live.Solve(m.history.Current(), session.Whole), m.file.Record())
 }
 
 // atStart does the intents of the start screen.

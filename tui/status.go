@@ -93,7 +93,7 @@ func (m Model) verdict() (string, grid.Style) {
 	if missed > 0 {
 		text, look = text+fmt.Sprintf(", %s missed", count(missed, "answer")), theme.Warn
 	}
-	if l.solving.Running() {
+	if l.Running() {
 		text = "working; until then: " + text
 	}
 	if l.Stale {

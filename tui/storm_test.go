@@ -18,6 +18,7 @@ import (
 	"trivet/tui/keys"
 	"trivet/tui/layout"
 	"trivet/tui/results"
+	"trivet/tui/session"
 )
 
 // The storm's variables: how many events in all, and the session to play, or to
@@ -139,7 +140,7 @@ func (s *storm) do(cmd tea.Cmd) {
 		for _, c := range msg {
 			s.do(c)
 		}
-	case solved:
+	case session.Solved:
 		fault = msg.Fault
 		s.send(msg)
 	case results.Laid:
