@@ -8,6 +8,7 @@ import (
 	tea "charm.land/bubbletea/v2"
 
 	"trivet/tui/layout"
+	"trivet/tui/overlay"
 	"trivet/tui/results"
 )
 
@@ -99,9 +100,9 @@ func TestKeysThatWaitAreDoneNowhereElse(t *testing.T) {
 		}},
 		{"a question", func(r *rig) tea.Cmd {
 			r.m.ask = &question{
-				text: "Overwrite it?",
-				yes:  func(m *Model) tea.Cmd { t.Error("it was answered with yes"); return nil },
-				no:   func(m *Model) tea.Cmd { t.Error("it was answered with no"); return nil },
+				Question: overlay.Question{Text: "Overwrite it?"},
+				yes:      func(m *Model) tea.Cmd { t.Error("it was answered with yes"); return nil },
+				no:       func(m *Model) tea.Cmd { t.Error("it was answered with no"); return nil },
 			}
 			return nil
 		}},

@@ -9,6 +9,7 @@ import (
 	"trivet/tui/grid"
 	"trivet/tui/keys"
 	"trivet/tui/results"
+	"trivet/tui/session"
 )
 
 // toBoard opens the board.
@@ -72,7 +73,7 @@ func (m *Model) onBoard(i keys.Intent) bool {
 		return false
 	case m.linear && m.readOn(i):
 	case i == keys.WritePage:
-		m.askPage(WorkingPage)
+		m.askPage(session.WorkingPage)
 	default:
 		_, ok := m.cam.Do(i)
 		return ok

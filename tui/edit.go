@@ -10,6 +10,7 @@ import (
 	"trivet/mechanics/names"
 	"trivet/mechanics/sheet"
 	"trivet/tui/cells"
+	"trivet/tui/frame"
 	"trivet/tui/keys"
 	"trivet/tui/layout"
 	"trivet/tui/session"
@@ -74,7 +75,7 @@ func (m *Model) typed(chars string) tea.Cmd {
 		p := m.palette.Typed(chars)
 		m.palette = &p
 	case keys.OnSettings, keys.InSetting:
-		m.typedSetting(chars)
+		m.setup = m.setup.Typed(chars)
 	case keys.OnName:
 		l := *m.naming
 		l.Insert(chars)
@@ -95,7 +96,8 @@ func (m *Model) typed(chars string) tea.Cmd {
 			m.say(says, false)
 		}
 	case keys.OnStart:
-		return m.look(chars)
+		m.opening = m.opening.Type(chars)
+		return m.peek(false)
 	case keys.OnCells:
 		if m.typedRow(chars) {
 			return nil
@@ -112,7 +114,7 @@ func (m *Model) typed(chars string) tea.Cmd {
 }
 
 func (m *Model) paste(text string) tea.Cmd {
-	m.note = note{}
+	m.note = frame.Note{}
 	if m.fresh != nil && m.edit != nil && m.edit.Text == "" && isBlock(text) {
 		m.edit, m.fresh, m.newest = nil, nil, sheet.Ref{} // rows in place of the blank one
 		m.renew()
@@ -223,7 +225,7 @@ func (m *Model) changed() tea.Cmd {
 
 // say puts a word on the bottom line.
 func (m *Model) say(text string, bad bool) {
-	m.note = note{text, bad}
+	m.note = frame.Note{Text: text, Bad: bad}
 	m.notes++
 }
 

@@ -10,6 +10,7 @@ import (
 
 	"trivet/tui/grid"
 	"trivet/tui/keys"
+	"trivet/tui/overlay"
 	"trivet/tui/speech"
 	"trivet/tui/text"
 )
@@ -43,7 +44,7 @@ func (m Model) announce(msg tea.Msg) (Model, tea.Cmd) {
 func (m Model) moment() speech.Moment {
 	return speech.Moment{
 		Gone: m.left || m.going, Starting: m.opening != nil, Greeting: m.greeting(),
-		Note: m.note.text, Warns: m.note.bad, Notes: m.notes,
+		Note: m.note.Text, Warns: m.note.Bad, Notes: m.notes,
 		Sheet: m.history.Current(), Solving: m.live.Sheet, Running: m.live.Running(), Leaving: m.leave, Saving: m.file.Saving,
 		Doubt: m.likeliest(), Result: m.heard(), Place: m.place(), Scene: m.scene(),
 	}
@@ -66,23 +67,23 @@ func (m Model) greeting() []string {
 // scene is what has the keys, as it is said, and what stands on the last line.
 func (m Model) scene() speech.Scene {
 	s := speech.Scene{Mode: m.mode()}
-	if l, ok := m.listed(); ok {
+	if l, _, ok := m.listed(); ok {
 		s.List, s.Line = &l, l.Line
 	}
 	switch s.Mode {
 	case keys.OnQuestion:
 		q := m.ask
-		s.Of, s.Prompt = [2]any{q.text, q.seen}, "y, n or esc: "
+		s.Of, s.Prompt = [2]any{q.Text, q.Seen}, "y, n or esc: "
 		switch {
-		case q.seen:
-			s.Intro = q.more.Read()
-		case len(q.more) > 0:
-			s.Intro = []string{q.text, "y is yes, n is no, s lists it, esc goes back"}
+		case q.Seen:
+			s.Intro = q.More.Read()
+		case len(q.More) > 0:
+			s.Intro = []string{q.Text, "y is yes, n is no, s lists it, esc goes back"}
 		default:
-			s.Intro = []string{q.text, "y is yes, n is no, esc goes back"}
+			s.Intro = []string{q.Text, "y is yes, n is no, esc goes back"}
 		}
 	case keys.OnName:
-		s.Prompt, s.Line, s.Intro = m.forPage.longPrompt(), *m.naming, []string{"type the name of the file and enter; esc goes back"}
+		s.Prompt, s.Line, s.Intro = m.forPage.Prompt(true), *m.naming, []string{"type the name of the file and enter; esc goes back"}
 	case keys.OnSearch:
 		s.Prompt, s.Line, s.Intro = "find: ", m.search.Line, []string{"type what to find; enter goes on, esc ends"}
 	case keys.OnPalette:
@@ -90,13 +91,13 @@ func (m Model) scene() speech.Scene {
 	case keys.OnStart:
 		s.Prompt = "sheet: "
 	case keys.OnSettings:
-		s.Prompt, s.Line = "settings, "+m.setup.name()+": ", text.Line{Text: m.shownValue(m.setup.name())}
+		s.Prompt, s.Line = "settings, "+m.setup.Name()+": ", text.Line{Text: m.prefs.Shown(m.setup.Name())}
 	case keys.InSetting:
-		s.Prompt, s.Line, s.Intro = m.setup.name()+": ", *m.setup.typing, []string{"type the value and enter; esc leaves it as it was"}
+		s.Prompt, s.Line, s.Intro = m.setup.Name()+": ", *m.setup.Typing, []string{"type the value and enter; esc leaves it as it was"}
 	case keys.OnChoice:
-		s.Prompt, s.Intro = "which row? ", []string{"which row? " + offered("", keys.Choosing).All()}
+		s.Prompt, s.Intro = "which row? ", []string{"which row? " + overlay.Offered("", keys.Choosing).All()}
 	case keys.OnPanes:
-		s.Prompt, s.Intro = "which pane? ", []string{"which pane? " + offered("", keys.Panes).All()}
+		s.Prompt, s.Intro = "which pane? ", []string{"which pane? " + overlay.Offered("", keys.Panes).All()}
 	case keys.InCell, keys.InList, keys.InWords:
 		s.Edit, s.New, s.ByKey = m.edit, m.newName(), m.changedByKey
 		s.Prompt, s.Line = m.edit.Slot.Label()+": ", m.edit.Line

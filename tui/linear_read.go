@@ -7,11 +7,13 @@ import (
 
 	"trivet/mechanics/problem"
 	"trivet/mechanics/report"
+	"trivet/mechanics/say"
 	"trivet/tui/cells"
+	"trivet/tui/frame"
 	"trivet/tui/keys"
 	"trivet/tui/layout"
+	"trivet/tui/results"
 	"trivet/tui/speech"
-	"trivet/tui/topic"
 )
 
 // madeOf is what the lines of a text were made of: those of one are the same.
@@ -29,16 +31,16 @@ func (m Model) readText() (t speech.Text, of any) {
 	var write func() []string
 	switch {
 	case m.help != nil:
-		t.Name, t.At, of = "help", m.help.Y, m.help.at
-		made = madeOf{help: m.help.at, boards: m.board.On}
-		write = m.helpLines
+		t.Name, t.At, of = "help", m.help.Y, m.help.At
+		made = madeOf{help: m.help.At, boards: m.board.On}
+		write = func() []string { return m.help.Read(m.helpFor(), speech.Whole) }
 	case m.board.On:
 		t.At, t.Whole = m.board.Line, true
 		said := m.board.Said(m.boardOf())
 		made.of, of = said, said
 		write = func() []string { return m.board.Lines(m.boardOf()) }
 	default:
-		t.Name, t.At, of = m.paneName(m.focus), m.speech.Read[m.focus], m.focus
+		t.Name, t.At, of = frame.Within(m.focus), m.speech.Read[m.focus], m.focus
 		made.of, made.stale = m.live.Solution, m.isOld(m.focus)
 		write = m.resultLines
 		switch v := m.read[m.focus]; {
@@ -66,14 +68,6 @@ func (m Model) readText() (t speech.Text, of any) {
 	}
 	t.Made = made
 	return t, of
-}
-
-// helpLines are the lines of the help's page.
-func (m Model) helpLines() []string {
-	if m.help.at > 0 {
-		return topic.Spoken(m.help.doc)
-	}
-	return m.helpText(speech.Whole).Read()
 }
 
 // resultLines are what the pane with the keys shows of a result, a sentence a line.
@@ -122,7 +116,7 @@ func (m Model) heard() *speech.Result {
 		return nil
 	}
 	r := &speech.Result{OnCells: m.focus < layout.System && m.edit == nil}
-	r.Verdict, _ = m.verdict()
+	r.Verdict, _ = results.Headline(&m.live)
 	if !l.Stale && l.Sheet == m.history.Current() {
 		r.Solution = l.Solution
 	}
@@ -136,15 +130,10 @@ func (m Model) heard() *speech.Result {
 	return r
 }
 
-// paneName is a pane's heading within a sentence.
-func (m Model) paneName(p layout.Pane) string {
-	return strings.ToLower(headings[p].long[:1]) + headings[p].long[1:]
-}
-
 // place is where the cursor of the cells is, in words.
 func (m Model) place() speech.Place {
 	at := m.at[min(m.focus, layout.System-1)]
-	p := speech.Place{Pane: m.paneName(m.focus), At: speech.Where{On: true, Pane: m.focus, N: at.Row, Col: at.Col, Marked: m.mark.on, From: m.mark.row, To: m.mark.col}}
+	p := speech.Place{Pane: frame.Within(m.focus), At: speech.Where{On: true, Pane: m.focus, N: at.Row, Col: at.Col, Marked: m.mark.on, From: m.mark.row, To: m.mark.col}}
 	if m.focus >= layout.System {
 		return p
 	}
@@ -162,7 +151,7 @@ func (m Model) place() speech.Place {
 	}
 	if m.mark.on {
 		top, left, bottom, right := m.block()
-		p.Marked = fmt.Sprintf("%s, %s", count(bottom-top+1, "row"), count(right-left+1, "column"))
+		p.Marked = fmt.Sprintf("%s, %s", say.Count(bottom-top+1, "row"), say.Count(right-left+1, "column"))
 	}
 	p.Column = t.Head(at.Row, at.Col)
 	s, ok := m.slot()

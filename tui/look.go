@@ -7,8 +7,10 @@ import (
 	"trivet/mechanics/statics"
 	"trivet/mechanics/uncertainty"
 	"trivet/mechanics/working"
+	"trivet/tui/frame"
 	"trivet/tui/grid"
 	"trivet/tui/layout"
+	"trivet/tui/prefs"
 	"trivet/tui/results"
 	"trivet/tui/session"
 	"trivet/tui/theme"
@@ -37,8 +39,8 @@ func (l Look) On(w, h int, set theme.Set) grid.Frame { return l.m.shown(w, h, se
 func (l Look) Title() string { return l.m.title() }
 
 func (m Model) shown(w, h int, set theme.Set) Model {
-	m.naming, m.ask, m.note, m.leave = nil, nil, note{}, false
-	m.setup, m.likes, m.liking = nil, nil, liking{} // the session's own
+	m.naming, m.ask, m.note, m.leave = nil, nil, frame.Note{}, false
+	m.setup, m.prefs = nil, prefs.Prefs{} // the session's own
 	m.watches = true
 	m = m.Fitted(w, h, set)
 	m.lookUp() // a wider screen may show the working where the session's own does not
@@ -48,7 +50,7 @@ func (m Model) shown(w, h int, set theme.Set) Model {
 // Fitted is the session on a terminal of another size and other characters: it
 // may be handed from one terminal to another.
 func (m Model) Fitted(w, h int, set theme.Set) Model {
-	m.liking.chars = set
+	m.prefs.Chars = set
 	m.dress()
 	m.resize(w, h)
 	return m
@@ -121,7 +123,7 @@ func (r Reader) Frame() grid.Frame { return r.m.composed() }
 // Key takes a key of the reader's, and tells whether it means anything to one
 // who only reads.
 func (r Reader) Key(msg tea.KeyPressMsg) (Reader, bool) {
-	if !r.m.reads(msg) {
+	if !r.m.now().Looks(msg.String(), msg.Key().Text) {
 		return r, false
 	}
 	r.m.route(msg)

@@ -8,6 +8,7 @@ import (
 
 	"trivet/mechanics/sheet"
 	"trivet/tui/cells"
+	"trivet/tui/frame"
 	"trivet/tui/keys"
 	"trivet/tui/layout"
 	"trivet/tui/picture"
@@ -87,7 +88,7 @@ func (m *Model) click(at image.Point) tea.Cmd {
 	if !ok {
 		return nil
 	}
-	m.note, m.ahead = note{}, nil // as a key that leads away
+	m.note, m.ahead = frame.Note{}, nil // as a key that leads away
 	row, col := m.cellAt(p, r, at)
 	var cmd tea.Cmd
 	if m.edit != nil {
@@ -219,20 +220,12 @@ func (m *Model) roll(mode keys.Mode, at image.Point, b tea.MouseButton) tea.Cmd 
 }
 
 // clickStart picks the sheet under the mouse, and opens the one picked already.
-func (m *Model) clickStart(at image.Point) tea.Cmd {
-	r := m.startList()
-	if !at.In(r) {
-		return nil
-	}
-	row, ok := m.opening.listed().At(r.Dy(), at.Y-r.Min.Y)
+func (m *Model) clickStart(at image.Point) (cmd tea.Cmd) {
+	row, ok := m.opening.At(m.w, m.h, at)
 	if !ok {
 		return nil
 	}
-	if row == m.opening.Pick {
-		return m.peek(true)
-	}
-	o := *m.opening
-	o.Pick = row
-	m.opening = &o
-	return m.peek(false)
+	next, wish := m.opening.Click(row)
+	m.opening = next
+	return m.grant(wish)
 }

@@ -19,6 +19,7 @@ import (
 	"trivet/tui/layout"
 	"trivet/tui/results"
 	"trivet/tui/session"
+	"trivet/tui/start"
 )
 
 // The storm's variables: how many events in all, and the session to play, or to
@@ -149,7 +150,7 @@ func (s *storm) do(cmd tea.Cmd) {
 	case judged:
 		fault = msg.Fault
 		s.send(msg)
-	case paged, fetched:
+	case session.Paged, start.Fetched:
 		if says := fmt.Sprintf("%+v", msg); strings.Contains(says, "(fault: ") {
 			fault = says
 		}
