@@ -8,7 +8,6 @@ import (
 
 	tea "charm.land/bubbletea/v2"
 
-	"trivet/tui/grid"
 	"trivet/tui/keys"
 	"trivet/tui/overlay"
 	"trivet/tui/speech"
@@ -66,9 +65,12 @@ func (m Model) greeting() []string {
 
 // scene is what has the keys, as it is said, and what stands on the last line.
 func (m Model) scene() speech.Scene {
-	s := speech.Scene{Mode: m.mode()}
-	if l, _, ok := m.listed(); ok {
+	s := speech.Scene{Mode: m.mode(), After: m.newest}
+	if l, _, picks := m.listed(); picks {
 		s.List, s.Line = &l, l.Line
+	}
+	if label, typed, ok := m.prompt(); ok {
+		s.Prompt, s.Line = label, typed
 	}
 	switch s.Mode {
 	case keys.OnQuestion:
@@ -83,33 +85,24 @@ func (m Model) scene() speech.Scene {
 			s.Intro = []string{q.Text, "y is yes, n is no, esc goes back"}
 		}
 	case keys.OnName:
-		s.Prompt, s.Line, s.Intro = m.forPage.Prompt(true), *m.naming, []string{"type the name of the file and enter; esc goes back"}
+		s.Intro = []string{"type the name of the file and enter; esc goes back"}
 	case keys.OnSearch:
-		s.Prompt, s.Line, s.Intro = "find: ", m.search.Line, []string{"type what to find; enter goes on, esc ends"}
-	case keys.OnPalette:
-		s.Prompt = "command: "
+		s.Intro = []string{"type what to find; enter goes on, esc ends"}
 	case keys.OnStart:
 		s.Prompt = "sheet: "
 	case keys.OnSettings:
 		s.Prompt, s.Line = "settings, "+m.setup.Name()+": ", text.Line{Text: m.prefs.Shown(m.setup.Name())}
 	case keys.InSetting:
-		s.Prompt, s.Line, s.Intro = m.setup.Name()+": ", *m.setup.Typing, []string{"type the value and enter; esc leaves it as it was"}
+		s.Intro = []string{"type the value and enter; esc leaves it as it was"}
 	case keys.OnChoice:
 		s.Prompt, s.Intro = "which row? ", []string{"which row? " + overlay.Offered("", keys.Choosing).All()}
 	case keys.OnPanes:
 		s.Prompt, s.Intro = "which pane? ", []string{"which pane? " + overlay.Offered("", keys.Panes).All()}
 	case keys.InCell, keys.InList, keys.InWords:
-		s.Edit, s.New, s.ByKey = m.edit, m.newName(), m.changedByKey
-		s.Prompt, s.Line = m.edit.Slot.Label()+": ", m.edit.Line
+		s.Edit, s.ByKey = m.edit, m.changedByKey
 	case keys.OnSteps:
 		s.Prompt = "board, " + m.board.Where(m.boardOf())
-	case keys.OnCells:
-		p := m.place()
-		s.Prompt = p.Pane + ": "
-		if slot, ok := m.slot(); ok {
-			s.Prompt, s.Line = p.Pane+", "+p.Row+", "+p.Column+": ", text.Line{Text: grid.Clean(slot.Text)}
-		}
-	default:
+	case keys.OnResult, keys.OnPicture, keys.OnHelp, keys.OnBoard:
 		s.Text, s.Of = m.readText()
 		if s.Prompt = s.Text.Where(); m.help == nil && m.board.On {
 			s.Prompt = "board, " + m.board.Where(m.boardOf())
