@@ -3,12 +3,17 @@ package tui
 import (
 	"trivet/tui/help"
 	"trivet/tui/keys"
+	"trivet/tui/layout"
 )
 
 // helpFor is whom the help is for. Who follows sees the presenter's own.
 func (m Model) helpFor() help.For {
 	m.watches = m.around
-	return help.For{Now: m.now(), Board: m.board.On}
+	of := help.For{Now: m.now(), Board: m.board.On}
+	if m.focus < layout.System && !m.board.On && m.opening == nil {
+		of.Table, of.At = &m.tables[m.focus], m.at[m.focus]
+	}
+	return of
 }
 
 // turnHelp does the intents of the help.

@@ -120,7 +120,7 @@ func (m Model) listed() (s overlay.Shown, rows int, picks bool) {
 func (m Model) drawBoxed(c grid.Canvas) {
 	if s, rows, _ := m.listed(); rows > 0 {
 		in := image.Rect(0, 0, c.W(), c.H()-layout.Foot-1)
-		s.Draw(overlay.Box(c.In(overlay.Place(in, boxWidth, min(max(len(s.Rows), 1), rows))), m.theme.Glyphs.RuleFocus, s.Title), m.theme.Glyphs.Row)
+		s.Draw(overlay.Box(c.In(overlay.Place(in, boxWidth, min(max(len(s.Rows), 1), rows))), m.theme.Glyphs.Rule, s.Title), m.theme.Glyphs.Row)
 	}
 }
 

@@ -274,7 +274,7 @@ func (m Model) composed() grid.Frame {
 		m.drawFoot(g.All())
 	}
 	if m.ask != nil {
-		m.ask.Draw(g.All(), m.aboveFoot(), m.theme.Glyphs.RuleFocus)
+		m.ask.Draw(g.All(), m.aboveFoot(), m.theme.Glyphs.Rule)
 	}
 	if m.theme.Set == theme.Seven {
 		g.Seven()

@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"trivet/mechanics/doc"
+	"trivet/tui/cells"
 	"trivet/tui/grid"
 	"trivet/tui/keys"
 	"trivet/tui/layout"
@@ -28,7 +29,9 @@ type Help struct {
 // For is whom the help is for.
 type For struct {
 	Now   keys.Now
-	Board bool // who reads the board
+	Board bool         // who reads the board
+	Table *cells.Table // nil: no cell is under the cursor
+	At    cells.Place  // it
 }
 
 // keysPage stands for the keys, of which the workbench knows more than their topic.
@@ -81,6 +84,10 @@ func (of For) keys(w int) (d text.Lines) {
 	} else {
 		d.Plain(theme.Plain, "Free-body equilibrium problems: type into a cell, and all results follow.")
 	}
+	if cell := of.cellText(w); len(cell) > 0 {
+		d = append(append(d, nil), cell...)
+		d.Add()
+	}
 	d.Wrapped(theme.Plain, "", "Right and left lead to the other pages: "+strings.Join(Pages()[1:], ", ")+".", w)
 	if of.Now.Linear {
 		d.Wrapped(theme.Plain, "", "Up and down read a line, page up and page down ten, in the results, in the picture, which is said in words, and in this help; in a result left and right go from number to number and say where it comes from. A step of the board is read whole, then line by line.", w)
@@ -127,7 +134,7 @@ func place(s layout.Screen, w int) image.Rectangle {
 // Draw shows the help on a screen.
 func (h Help) Draw(c grid.Canvas, s layout.Screen, of For, g theme.Glyphs) {
 	pages := Pages()
-	in := overlay.Box(c.In(place(s, c.W())), g.RuleFocus, fmt.Sprintf(" Help: %s, %d of %d ", pages[h.At], h.At+1, len(pages)))
+	in := overlay.Box(c.In(place(s, c.W())), g.Rule, fmt.Sprintf(" Help: %s, %d of %d ", pages[h.At], h.At+1, len(pages)))
 	d := h.Lines(of, in.W()-1)
 	d.Draw(in, h.Offset, in.W(), false)
 	if h.Y+in.H() < len(d) {

@@ -44,10 +44,10 @@ func (l Choices) Draw(c grid.Canvas, row image.Point, g theme.Glyphs) {
 		Columns: []Column{{At: 1, Width: name, Look: theme.Name, Picks: true}, {At: name + 2, Look: theme.Plain}},
 	}.Draw(box.In(image.Rect(1, 0, box.W(), rows)), g.Row)
 	for i := range rows {
-		box.Set(0, i, g.Wall, theme.RuleFocus)
-		box.Set(box.W()-1, i, g.Wall, theme.RuleFocus)
+		box.Set(0, i, g.Wall, theme.Rule)
+		box.Set(box.W()-1, i, g.Wall, theme.Rule)
 	}
-	box.In(image.Rect(0, rows, box.W(), rows+1)).Fill(g.RuleFocus, theme.RuleFocus)
+	box.In(image.Rect(0, rows, box.W(), rows+1)).Fill(g.Rule, theme.Rule)
 	says := ""
 	if len(l.Rows) > rows {
 		says = " " + say.Count(len(l.Rows), l.Noun) + ", more with the arrows "
@@ -55,5 +55,5 @@ func (l Choices) Draw(c grid.Canvas, row image.Point, g theme.Glyphs) {
 	if l.Noun == "word" {
 		says += " enter takes, esc leaves it as typed "
 	}
-	box.Text(2, rows, theme.RuleFocus, says)
+	box.Text(2, rows, theme.Dim, says)
 }
