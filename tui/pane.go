@@ -27,7 +27,7 @@ func (m Model) drawStrip(c grid.Canvas) {
 	if m.live.Solution == nil {
 		return
 	}
-	results.Strip(&m.live.Result, c.W()-2).Draw(c.In(image.Rect(1, 0, c.W(), 1)), text.Offset{}, c.W()-2, m.live.Stale)
+	m.strip.Draw(c.In(image.Rect(1, 0, c.W(), 1)), text.Offset{}, c.W()-2, m.live.Stale)
 }
 
 // drawPane draws a pane's head and what is in it.

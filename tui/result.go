@@ -10,11 +10,15 @@ import (
 // compose makes the texts of the results that show, where they are old. Only those are
 // written: a keystroke waits for it.
 func (m *Model) compose() {
+	s := m.screen()
+	if of := (stripped{m.resulted, s.Strip.Dx() - 2, m.live.Weighed.Of}); of != m.stripped && m.live.Solution != nil && !m.linear {
+		m.stripped, m.strip = of, results.Strip(&m.live.Result, of.w)
+	}
 	a := results.Args{Result: &m.live.Result, Nth: m.resulted, Steps: &m.worked, Glyphs: m.theme.Glyphs}
 	if m.live.Solution == nil {
 		a.Missing = m.missing
 	}
-	for p, r := range m.screen().Panes {
+	for p, r := range s.Panes {
 		p := layout.Pane(p)
 		if !p.Result() || r.Empty() {
 			continue

@@ -5,10 +5,12 @@ import (
 
 	"trivet/mechanics/scene"
 	"trivet/mechanics/sheet"
+	"trivet/mechanics/statics"
 	"trivet/tui/cells"
 	"trivet/tui/layout"
 	"trivet/tui/picture"
 	"trivet/tui/results"
+	"trivet/tui/text"
 )
 
 // panes is what a frame is drawn from: all of it follows from the rest of the model, and
@@ -25,6 +27,9 @@ type panes struct {
 
 	texts [layout.Panes]results.Pane // of the results that show
 	says  string                     // where the number under the cursor comes from
+
+	strip    text.Lines // what the sheet comes to, in one line
+	stripped stripped
 
 	drawing   *scene.Scene
 	sketch    *picture.Kept // of that scene
@@ -43,6 +48,10 @@ type (
 	tabled struct {
 		records int
 		fresh   *cells.Fresh
+	}
+	stripped struct {
+		result, w int
+		weighed   *statics.Solution
 	}
 	related struct {
 		tabled
