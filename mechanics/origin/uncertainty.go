@@ -70,7 +70,7 @@ func Reach(t *uncertainty.Effect, r int) doc.Origin {
 		}
 		says := p.Format(at.Value, units.Force) + " at the worst of " + bound + " (limit of " + c.Subject + ") = " + p.Percent(at.Value/at.Bound)
 		if at.Mostly >= 0 {
-			says += ", mostly from " + t.From(at.Mostly)
+			says += ", mostly from " + t.Measured[at.Mostly].Words()
 		}
 		return says
 	}, "reach", r)

@@ -59,7 +59,7 @@ type Source struct {
 func (p *Problem) Exerted() iter.Seq2[Source, *Act] {
 	return func(yield func(Source, *Act) bool) {
 		for _, what := range []Thing{ALine, AJoint, ACouple, ALoad, ABody} {
-			for i, of := range things[what].all(p) {
+			for i, of := range p.Entries(what) {
 				for k := range of.Acts {
 					if !yield(Source{what, i}, &of.Acts[k]) {
 						return
@@ -92,7 +92,7 @@ func ByPlace[T any](on []T, act func(T) *Act) (places [][]T) {
 
 // NameOf names what exerts an act.
 func (p *Problem) NameOf(from Source) string {
-	name := things[from.Thing].all(p)[from.Index].Name
+	name := p.Entries(from.Thing)[from.Index].Name
 	if from.Thing == ABody {
 		return "weight of " + name
 	}

@@ -77,11 +77,14 @@ func entries[T any, P interface {
 	return out
 }
 
+// Entries are the things of a kind, by their places in their list.
+func (p *Problem) Entries(what Thing) []*Entry { return things[what].all(p) }
+
 // Find gives the place of the thing of a name in its list: of several kinds the first that
 // has one.
 func (p *Problem) Find(name string, kinds ...Thing) (Source, bool) {
 	for _, what := range kinds {
-		for i, e := range things[what].all(p) {
+		for i, e := range p.Entries(what) {
 			if e.Name == name {
 				return Source{what, i}, true
 			}
@@ -93,7 +96,7 @@ func (p *Problem) Find(name string, kinds ...Thing) (Source, bool) {
 // Names lists the names of the things of some kinds.
 func (p *Problem) Names(kinds ...Thing) (names []string) {
 	for _, what := range kinds {
-		for _, e := range things[what].all(p) {
+		for _, e := range p.Entries(what) {
 			names = append(names, e.Name)
 		}
 	}

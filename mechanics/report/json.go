@@ -48,15 +48,6 @@ func list(n int, become func(i int) object) []object {
 	return out
 }
 
-// each is what becomes of each of some things; an empty list of none, not null.
-func each[S, T any](of []S, become func(S) T) []T {
-	out := make([]T, len(of))
-	for i, x := range of {
-		out[i] = become(x)
-	}
-	return out
-}
-
 func marshal(v object) []byte {
 	b, err := json.MarshalIndent(v, "", "  ")
 	if err != nil { // a number that is not finite: our mistake, not the user's

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"trivet/mechanics/problem"
+	"trivet/mechanics/say"
 	"trivet/mechanics/uncertainty"
 )
 
@@ -17,7 +18,7 @@ func uncertaintyJSON(t *uncertainty.Effect) object {
 		return nil
 	}
 	return object{
-		{"inputs", each(t.Measured, func(m problem.Measured) object { return object{{"name", m.Name}, {"plus", m.Half}} })},
+		{"inputs", say.Each(t.Measured, func(m problem.Measured) object { return object{{"name", m.Name}, {"plus", m.Half}} })},
 		{"results", list(len(t.Spreads), func(i int) object {
 			s := &t.Spreads[i]
 			f := t.Solution.Problem.Units.For(s.Dim)

@@ -50,11 +50,6 @@ func (t *Effect) Searched() string {
 // shown is to how many figures a ± is printed: more claims what nobody knows.
 const shown = 2
 
-// From names an input with its ±: "h (± 2 cm)".
-func (t *Effect) From(i int) string {
-	return fmt.Sprintf("%s (± %s)", t.Measured[i].Name, t.Measured[i].Half)
-}
-
 // Label names a number that is followed: "T1", or "T1 least" for an end of its range.
 func (s *Spread) Label() string { return strings.TrimSpace(s.Name + " " + s.End.String()) }
 
@@ -67,7 +62,7 @@ func (t *Effect) Mostly(s *Spread) string {
 	case s.Mostly < 0:
 		return "several together"
 	}
-	return t.From(s.Mostly)
+	return t.Measured[s.Mostly].Words()
 }
 
 // ValueText is a result in the sheet's unit and figures.
@@ -289,7 +284,7 @@ func (t *Effect) reachWords(r *Reach) string {
 		says += worst
 	}
 	if r.Mostly >= 0 {
-		says += ", mostly from " + t.From(r.Mostly)
+		says += ", mostly from " + t.Measured[r.Mostly].Words()
 	}
 	return says
 }
