@@ -6,6 +6,7 @@ import (
 
 	"trivet/mechanics/diag"
 	"trivet/mechanics/problem"
+	"trivet/mechanics/say"
 	"trivet/mechanics/sheet"
 	"trivet/units"
 )
@@ -85,11 +86,8 @@ func (r *renaming) plan(what problem.Thing, from, to string) error {
 	case what <= problem.NoThing || what > problem.AnUnknown:
 		return refused("", "this cannot be renamed")
 	case !ok:
-		var names []string
-		for _, other := range r.listed[what] {
-			names = append(names, other.name)
-		}
-		return refused(units.Suggest(from, names), "there is no %s %q", what, from)
+		known := say.Each(r.listed[what], func(other symbol) string { return other.name })
+		return refused(units.Suggest(from, known), "there is no %s %q", what, from)
 	case sym.owner.name != "":
 		return refused("rename "+sym.owner.name, "%s is named after the %s %s", from, sym.owner.Thing, sym.owner.name)
 	}

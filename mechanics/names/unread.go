@@ -208,11 +208,8 @@ func unknownTable(t sheet.Table) *diag.Error {
 		}
 	}
 	if best == "" {
-		var names []string
-		for _, info := range problem.Tables()[1:] {
-			names = append(names, info.Name)
-		}
-		best = units.Suggest(t.Name, names)
+		tables := say.Each(problem.Tables()[1:], func(info problem.TableInfo) string { return info.Name })
+		best = units.Suggest(t.Name, tables)
 	}
 	try := "[" + best + "]"
 	if _, ok := problem.CellKey("", t.Name, ""); ok {

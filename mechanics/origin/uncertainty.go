@@ -44,7 +44,7 @@ func inputs(t *uncertainty.Effect, at uncertainty.Place) string {
 }
 
 // shares are what each input does to a result.
-func shares(t *uncertainty.Effect, y *uncertainty.Spread) (out []string) {
+func shares(t *uncertainty.Effect, y *uncertainty.Spread) []string {
 	var order []int
 	for i, by := range y.By {
 		if by != 0 {
@@ -53,10 +53,7 @@ func shares(t *uncertainty.Effect, y *uncertainty.Spread) (out []string) {
 	}
 	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(math.Abs(y.By[b]), math.Abs(y.By[a])) })
 	u := t.Solution.Problem.Units.For(y.Dim)
-	for _, i := range order {
-		out = append(out, t.Measured[i].Name+" "+u.Format(math.Abs(y.By[i]), 2))
-	}
-	return out
+	return say.Each(order, func(i int) string { return t.Measured[i].Name + " " + u.Format(math.Abs(y.By[i]), 2) })
 }
 
 // Reach is the utilisation of a limit at the worst: check r of those that inputs move.

@@ -8,6 +8,7 @@ import (
 
 	"trivet/mechanics/linear"
 	"trivet/mechanics/problem"
+	"trivet/mechanics/say"
 )
 
 // assemble writes ΣF = 0 for every body and ΣM = 0 for every rigid one:
@@ -22,30 +23,24 @@ import (
 // the component of its unit vector u (tension positive), or of (r - q) × u. b[i]
 // is minus what the known forces exert.
 func assemble(p *problem.Problem) System {
-	forces, moments := []string{"Fx", "Fy", "Fz"}, []string{"Mx", "My", "Mz"}
+	axes, forces := []string{"Fx", "Fy", "Fz", "Mx", "My", "Mz"}, 3
 	if p.Planar {
-		forces, moments = forces[:2], moments[2:]
+		axes, forces = []string{"Fx", "Fy", "Mz"}, 2
 	}
-	s := System{Start: make([]int, len(p.Bodies)+1), Cols: make([]string, len(p.Unknowns))}
+	s := System{Start: make([]int, len(p.Bodies)+1), Cols: say.Each(p.Unknowns, func(u problem.Unknown) string { return u.Name })}
 	for b := range p.Bodies {
 		s.Start[b] = len(s.Rows)
-		if p.Bodies[b].Bare {
-			continue
-		}
-		for _, axis := range forces {
-			s.Rows = append(s.Rows, Row{Body: b, Name: p.Bodies[b].Name, Axis: axis, Scale: 1})
-		}
-		if p.Bodies[b].Particle {
-			continue
-		}
-		for _, axis := range moments {
-			s.Rows = append(s.Rows, Row{Body: b, Name: p.Bodies[b].Name, Axis: axis, Moment: true, About: p.Bodies[b].AboutName})
+		for k, axis := range axes {
+			switch body := &p.Bodies[b]; {
+			case body.Bare:
+			case k < forces:
+				s.Rows = append(s.Rows, Row{Body: b, Name: body.Name, Axis: axis, Scale: 1})
+			case !body.Particle:
+				s.Rows = append(s.Rows, Row{Body: b, Name: body.Name, Axis: axis, Moment: true, About: body.AboutName})
+			}
 		}
 	}
 	s.Start[len(p.Bodies)] = len(s.Rows)
-	for j := range p.Unknowns {
-		s.Cols[j] = p.Unknowns[j].Name
-	}
 	a := assembly{p: p, start: s.Start, rows: s.Rows, entries: make([][]entry, len(s.Rows))}
 	for act := range p.Acts() {
 		a.add(act)

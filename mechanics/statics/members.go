@@ -109,11 +109,7 @@ const parallelSine = 1e-6
 
 // names says where forces act.
 func (s *Solution) names(t ...touch) string {
-	points := make([]string, len(t))
-	for k := range t {
-		points[k] = s.Problem.Place(t[k].at)
-	}
-	return say.And(points...)
+	return say.And(say.Each(t, func(at touch) string { return s.Problem.Place(at.at) })...)
 }
 
 // checkJoints holds the friction that is needed against what is available, and

@@ -29,11 +29,7 @@ func (v Verdict) String() string { return verdicts[v].name }
 func (s *Solution) Words() []string { return s.words(s.Problem.Notes()) }
 
 func (s *Solution) words(notes []problem.Error) []string {
-	out := s.VerdictWords()
-	for _, e := range notes {
-		out = append(out, e.Text())
-	}
-	return out
+	return append(s.VerdictWords(), say.Each(notes, func(e problem.Error) string { return e.Text() })...)
 }
 
 // VerdictWords are Words without what is said of the sheet.

@@ -137,9 +137,7 @@ func Failures(s *statics.Solution, t *Effect) []string {
 		}
 	case problem.FailedCheck, statics.Inadmissible.String(), statics.NoEquilibrium.String(): // it fails as typed
 	default:
-		for _, says := range risks {
-			out = append(out, "at risk: "+says)
-		}
+		out = append(out, say.Each(risks, func(says string) string { return "at risk: " + says })...)
 	}
 	return out
 }
@@ -161,9 +159,7 @@ func (t *Effect) AtRisk() []string {
 	if t.moreMoves {
 		out = append(out, "other combinations of the inputs change the verdict as well")
 	}
-	for _, g := range t.gaps {
-		out = append(out, t.gapWords(g))
-	}
+	out = append(out, say.Each(t.gaps, t.gapWords)...)
 	known := slices.ContainsFunc(t.Moves, func(m Move) bool { return m.Solution != nil && stateless(m.Solution) })
 	for i := range t.Checks {
 		r := &t.Checks[i]
