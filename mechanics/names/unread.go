@@ -53,7 +53,7 @@ func (n *notes) noteUnread() {
 // unread adds a note.
 func (n *notes) unread(ref sheet.Ref, sort problem.Sort, e *diag.Error) {
 	if e != nil {
-		n.Unread = append(n.Unread, noted(ref, sort, e))
+		n.Unread = append(n.Unread, problem.Note(ref, sort, e))
 	}
 }
 

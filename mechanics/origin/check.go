@@ -32,7 +32,7 @@ func Check(s *statics.Solution, k int) doc.Origin {
 			return "log10 of the condition number of A, " + units.Figures(max(1, s.Cond), p.Figures) + ": the figures that solving the equations can cost"
 		case statics.CheckSense:
 			return "the sign of " + c.Subject + " = " + p.Format(c.Value, units.Force) + ": positive is " + positive(s, c)
-		case statics.CheckLimit, statics.CheckJointLimit:
+		case statics.CheckLimit:
 			return use(s, c)
 		case statics.CheckFriction:
 			greatest := "μN = " + units.Compact(p.Joints[c.Joint].Friction) + " times the normal force"

@@ -29,6 +29,14 @@ func (p *Problem) Magnitude(of Source) Affine {
 	return Affine{Terms: []Term{{of.Index, 1}}}
 }
 
+// Alone is the unknown that a magnitude is, -1 where it is anything else.
+func (a Affine) Alone() int {
+	if a.Const == 0 && len(a.Terms) == 1 && a.Terms[0].Coef == 1 {
+		return a.Terms[0].Unknown
+	}
+	return -1
+}
+
 // Times is a multiple of a sum.
 func (a Affine) Times(factor float64) Affine {
 	out := Affine{Const: factor * a.Const}

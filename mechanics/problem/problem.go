@@ -38,7 +38,8 @@ type Problem struct {
 	Doubts   []Error // what reads, and is most likely not what was meant
 	Unread   []Error // what is typed and read by nothing, in the order of the sheet, where names.Read read it
 	belts    []*Belt
-	Measured []Measured // the values typed with an uncertainty behind ±, in the order they are read
+	index    map[thingName]int // the place of each thing in its list
+	Measured []Measured        // the values typed with an uncertainty behind ±, in the order they are read
 }
 
 // Acts gives every force and couple on a body, of lines, joints, couples,
@@ -260,6 +261,11 @@ type Error struct {
 	Ref    sheet.Ref
 	InName bool
 	Sort   Sort
+}
+
+// Note is a note at a place of a cell's text, or without one of the name of what ref names.
+func Note(ref sheet.Ref, sort Sort, e *diag.Error) Error {
+	return Error{Ref: ref, InName: e.Span == diag.Span{}, Sort: sort, Error: *e}
 }
 
 // Placed is the error with its place in the file.

@@ -84,10 +84,8 @@ func (p *Problem) Entries(what Thing) []*Entry { return things[what].all(p) }
 // has one.
 func (p *Problem) Find(name string, kinds ...Thing) (Source, bool) {
 	for _, what := range kinds {
-		for i, e := range p.Entries(what) {
-			if e.Name == name {
-				return Source{what, i}, true
-			}
+		if i, ok := p.index[thingName{what, name}]; ok {
+			return Source{what, i}, true
 		}
 	}
 	return Source{}, false

@@ -151,8 +151,8 @@ func (d describer) size(i int) string {
 		return d.p.Format(v, units.Force)
 	case ok:
 		return d.p.Format(math.Abs(v), units.Force) + " " + say.Sense(v, info.Positive, info.Negative)
-	case d.s != nil && len(l.Magnitude.Terms) == 1 && l.Magnitude.Terms[0].Coef == 1 && l.Magnitude.Const == 0:
-		return d.result(l.Magnitude.Terms[0].Unknown)
+	case d.s != nil && l.Magnitude.Alone() >= 0:
+		return d.result(l.Magnitude.Alone())
 	}
 	return "unknown"
 }

@@ -75,7 +75,7 @@ func refusals(s *statics.Solution) (out []string) {
 		out = append(out, governing.Says(s.Problem))
 	}
 	for _, c := range s.Checks {
-		if !c.OK && !(limited && c == governing) && (s.Single() || c.IsLimit()) {
+		if !c.OK && !(limited && c == governing) && (s.Single() || c.Kind == statics.CheckLimit) {
 			out = append(out, c.Says(s.Problem))
 		}
 	}
@@ -95,7 +95,7 @@ func highUse(s *statics.Solution, t *uncertainty.Effect) doc.Section {
 	p := s.Problem
 	table := doc.NewTable("On", "Force", "Limit", "Utilisation", "")
 	for k, c := range s.Checks {
-		if !c.IsLimit() || c.Open || c.Value <= high*c.Bound {
+		if c.Kind != statics.CheckLimit || c.Open || c.Value <= high*c.Bound {
 			continue
 		}
 		force, mark := "unbounded", ""

@@ -263,12 +263,9 @@ func (s *Solution) Governing() (Check, bool) {
 	var governing Check
 	found := false
 	for _, c := range s.Checks {
-		if c.IsLimit() && !c.Open && (!found || c.Value/c.Bound > governing.Value/governing.Bound) {
+		if c.Kind == CheckLimit && !c.Open && (!found || c.Value/c.Bound > governing.Value/governing.Bound) {
 			governing, found = c, true
 		}
 	}
 	return governing, found
 }
-
-// IsLimit tells a check of a limit, of a line or a joint.
-func (c Check) IsLimit() bool { return c.Kind == CheckLimit || c.Kind == CheckJointLimit }

@@ -76,7 +76,7 @@ func conditions(p *problem.Problem) []Condition {
 		}
 		switch l.Kind.Info().Sense {
 		case problem.PullOnly, problem.PushOnly, problem.PressOnly:
-			out = append(out, Condition{Kind: Sense, Name: l.Name, Line: i, Joint: -1, Unknown: own(l.Magnitude), parts: []requirement{{u: l.Magnitude}}, at: at})
+			out = append(out, Condition{Kind: Sense, Name: l.Name, Line: i, Joint: -1, Unknown: l.Magnitude.Alone(), parts: []requirement{{u: l.Magnitude}}, at: at})
 		}
 	}
 	for b := range p.Belts() {
@@ -102,14 +102,6 @@ func conditions(p *problem.Problem) []Condition {
 		}
 	}
 	return out
-}
-
-// own is the unknown that a magnitude is equal to, or -1.
-func own(m problem.Affine) int {
-	if len(m.Terms) == 1 && m.Terms[0].Coef == 1 && m.Const == 0 {
-		return m.Terms[0].Unknown
-	}
-	return -1
 }
 
 func frictionParts(j *problem.Joint) (out []requirement) {

@@ -261,7 +261,7 @@ func (s *Solution) Failures() []string {
 		}
 	}
 	for _, c := range s.Checks {
-		if !c.OK && !((found || expected != "") && c.Kind.followsVerdict()) {
+		if !c.OK && !((found || expected != "") && checkKinds[c.Kind].follows) {
 			out = append(out, c.Says(s.Problem))
 		}
 	}
@@ -303,13 +303,4 @@ func (s *Solution) missedFailure() []string {
 func (s *Solution) slipsOrTips() bool {
 	return s.Verdict == Inadmissible && !slices.ContainsFunc(s.Broken, func(c Condition) bool { return c.Kind == Sense }) &&
 		!slices.ContainsFunc(s.conflicts, func(c conflict) bool { return !c.Slips })
-}
-
-// followsVerdict tells that a check fails because the verdict is what it is.
-func (k CheckKind) followsVerdict() bool {
-	switch k {
-	case CheckResidual, CheckMoment, CheckSense, CheckSenseRange, CheckFriction, CheckBelt, CheckTipping:
-		return true
-	}
-	return false
 }

@@ -136,7 +136,7 @@ func (s *Solution) checkJoints() {
 			}
 		}
 		if j.Limit > 0 {
-			s.checkLimit(Check{Kind: CheckJointLimit, Subject: j.Name, Value: size, Bound: j.Limit, Ranged: loose}, known, -1, i)
+			s.checkLimit(Check{Kind: CheckLimit, Subject: j.Name, Value: size, Bound: j.Limit, Ranged: loose}, known, -1, i)
 		}
 	}
 }

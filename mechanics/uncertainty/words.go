@@ -247,7 +247,7 @@ func (t *Effect) reachWords(r *Reach) string {
 	switch c.Kind {
 	case statics.CheckSenseRange:
 		says = "equilibrium may not be possible within the ±: for some values no solution is admissible"
-	case statics.CheckLimit, statics.CheckJointLimit:
+	case statics.CheckLimit:
 		limit := "its limit of "
 		if r.Bound < c.Bound {
 			limit = "its limit, which may be as low as "

@@ -100,7 +100,7 @@ func (row *SweptRow) fill(s *statics.Solution) {
 			continue
 		}
 		switch c.Kind {
-		case statics.CheckLimit, statics.CheckJointLimit:
+		case statics.CheckLimit:
 			passed[c.Subject] = !c.Open
 			fallthrough
 		case statics.CheckFriction, statics.CheckBelt, statics.CheckTipping, statics.CheckCondition:
