@@ -38,8 +38,8 @@ type Problem struct {
 	Doubts   []Error // what reads, and is most likely not what was meant
 	Unread   []Error // what is typed and read by nothing, in the order of the sheet, where names.Read read it
 	belts    []*Belt
-	index    map[thingName]int // the place of each thing in its list
-	Measured []Measured        // the values typed with an uncertainty behind ±, in the order they are read
+	index    map[Named]int // the place of each thing in its list
+	Measured []Measured    // the values typed with an uncertainty behind ±, in the order they are read
 }
 
 // Acts gives every force and couple on a body, of lines, joints, couples,

@@ -69,7 +69,7 @@ func (rd *Reader) Read(s *sheet.Sheet) (*Problem, []Error) { return rd.Moved(s, 
 // a, wherever they are used: cells that name the same given move together.
 func (rd *Reader) Moved(s *sheet.Sheet, shares map[Place]float64) (*Problem, []Error) {
 	r := &reading{
-		Reader: rd, s: s, p: &Problem{index: map[thingName]int{}}, moved: shares, at: map[sheet.Ref]progress{}, rows: map[sheet.Ref]row{},
+		Reader: rd, s: s, p: &Problem{index: map[Named]int{}}, moved: shares, at: map[sheet.Ref]progress{}, rows: map[sheet.Ref]row{},
 	}
 	r.header()
 	r.indexNames()

@@ -59,11 +59,14 @@ func ThingOf(table string) Thing {
 	return NoThing
 }
 
-// thingName is a thing by its name.
-type thingName struct {
+// Named is a thing by its name.
+type Named struct {
 	Thing
-	name string
+	Name string
 }
+
+// Named is a thing of this kind by its name.
+func (t Thing) Named(name string) Named { return Named{t, name} }
 
 // entries are what the things of a list have in common, by their places in it.
 func entries[T any, P interface {
@@ -84,7 +87,7 @@ func (p *Problem) Entries(what Thing) []*Entry { return things[what].all(p) }
 // has one.
 func (p *Problem) Find(name string, kinds ...Thing) (Source, bool) {
 	for _, what := range kinds {
-		if i, ok := p.index[thingName{what, name}]; ok {
+		if i, ok := p.index[Named{what, name}]; ok {
 			return Source{what, i}, true
 		}
 	}

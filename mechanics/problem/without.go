@@ -14,9 +14,9 @@ func (p *Problem) Without(gone map[int]bool) *Problem {
 	q.Unknowns, q.index = nil, maps.Clone(p.index)
 	index := map[int]int{}
 	for i, u := range p.Unknowns {
-		delete(q.index, thingName{AnUnknown, u.Name})
+		delete(q.index, Named{AnUnknown, u.Name})
 		if !gone[i] {
-			index[i], q.index[thingName{AnUnknown, u.Name}] = len(q.Unknowns), len(q.Unknowns)
+			index[i], q.index[Named{AnUnknown, u.Name}] = len(q.Unknowns), len(q.Unknowns)
 			q.Unknowns = append(q.Unknowns, u)
 		}
 	}
