@@ -299,7 +299,7 @@ func (m *maker) joints() {
 
 // belts: the tight side taken for the slack one, and the drum for a smooth one.
 func (m *maker) belts() {
-	for b := range m.p.Belts() {
+	for _, b := range m.p.Belts() {
 		if b.Tight >= 0 {
 			m.retype("lines", b.Name, "tight", m.p.Lines[b.Slack()].Name, "the tight and the slack side of belt "+b.Name+" were exchanged")
 			m.retype("lines", b.Name, "friction", smooth, "the drum of belt "+b.Name+" had no friction")

@@ -22,12 +22,8 @@ func (n *notes) doubtNames() {
 			known[folded(row.Name)] = what.Named(row.Name)
 		}
 	}
-	var coined []problem.Unknown // that magnitudes alone name
-	for _, u := range n.Unknowns {
-		if u.Ref != (sheet.Ref{}) {
-			coined = append(coined, u)
-		}
-	}
+	// those that magnitudes alone name
+	coined := slices.DeleteFunc(slices.Clone(n.Unknowns), func(u problem.Unknown) bool { return u.Ref == sheet.Ref{} })
 	for _, c := range coined {
 		n.doubtCoined(c, coined, known)
 	}

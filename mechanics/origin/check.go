@@ -34,18 +34,19 @@ func Check(s *statics.Solution, k int) doc.Origin {
 			return "the sign of " + c.Subject + " = " + p.Format(c.Value, units.Force) + ": positive is " + positive(s, c)
 		case statics.CheckLimit:
 			return use(s, c)
-		case statics.CheckFriction:
-			greatest := "μN = " + units.Compact(p.Joints[c.Joint].Friction) + " times the normal force"
-			if c.Impends {
-				return "the friction at " + c.Subject + " where slip impends, " + greatest
+		case statics.CheckFriction, statics.CheckBelt:
+			var needed, impends, greatest string
+			if c.Kind == statics.CheckBelt {
+				needed, greatest = "the larger tension of the belt "+c.Subject, "the smaller one times "+grip(p, p.Lines[c.Line].Belt)
+				impends = needed + ": "
+			} else {
+				needed, greatest = "the friction needed at "+c.Subject, "μN = "+units.Compact(p.Joints[c.Joint].Friction)+" times the normal force"
+				impends = "the friction at " + c.Subject + " where slip impends, "
 			}
-			return "the friction needed at " + c.Subject + ", " + p.Format(c.Value, units.Force) + ", beside " + greatest + ", " + p.Format(c.Bound, units.Force)
-		case statics.CheckBelt:
-			greatest := "the smaller one times " + grip(p, p.Lines[c.Line].Belt)
 			if c.Impends {
-				return "the larger tension of the belt " + c.Subject + ": " + greatest
+				return impends + greatest
 			}
-			return "the larger tension of the belt " + c.Subject + ", " + p.Format(c.Value, units.Force) + ", beside " + greatest + ", " + p.Format(c.Bound, units.Force)
+			return needed + ", " + p.Format(c.Value, units.Force) + ", beside " + greatest + ", " + p.Format(c.Bound, units.Force)
 		case statics.CheckBare:
 			return "no line, joint, couple, distributed load or weight acts on " + c.Subject + ": it has no equations until one does"
 		case statics.CheckSupport:

@@ -79,7 +79,7 @@ func conditions(p *problem.Problem) []Condition {
 			out = append(out, Condition{Kind: Sense, Name: l.Name, Line: i, Joint: -1, Unknown: l.Magnitude.Alone(), parts: []requirement{{u: l.Magnitude}}, at: at})
 		}
 	}
-	for b := range p.Belts() {
+	for _, b := range p.Belts() {
 		if b.Tight < 0 {
 			out = append(out, gripCondition(p, b))
 		}

@@ -23,13 +23,8 @@ func (s *Solution) inadmissibleWords() []string {
 		only = "every solution"
 	}
 	head := s.Headline()
-	var why []string
-	for i := range s.Broken {
-		why = append(why, s.brokenWords(&s.Broken[i], only))
-	}
-	for i := range s.conflicts {
-		why = append(why, s.conflictWords(&s.conflicts[i]))
-	}
+	broken := func(c Condition) string { return s.brokenWords(&c, only) }
+	why := slices.Concat(say.Each(s.Broken, broken), say.Each(s.conflicts, s.conflictWords))
 	if s.undecided {
 		why = append(why, undecidedWords)
 	}
@@ -89,12 +84,11 @@ func momentAlone(p *problem.Problem, joint string, moment float64) string {
 
 // Instead says what happens where each condition that is violated is the only one: a
 // cable goes slack, bodies separate, a body slips or tips.
-func (s *Solution) Instead() (out []string) {
-	for i := range s.Broken {
-		does, at := s.instead(&s.Broken[i])
-		out = append(out, does+at)
-	}
-	return out
+func (s *Solution) Instead() []string {
+	return say.Each(s.Broken, func(c Condition) string {
+		does, at := s.instead(&c)
+		return does + at
+	})
 }
 
 // instead is the same of one, in two parts: what happens, and where.
@@ -203,7 +197,7 @@ func (s *Solution) Ends(by []Ended) string {
 
 // conflictWords names the conditions that no solution satisfies together, and what slips
 // where friction alone stands in the way.
-func (s *Solution) conflictWords(of *conflict) string {
+func (s *Solution) conflictWords(of conflict) string {
 	words := "no solution has " + s.kept(of.Conditions)
 	if !of.Slips {
 		return words

@@ -144,27 +144,18 @@ func (s *Solution) directionOf(of problem.Source) (r3.Vec, error) {
 // the reaction of a joint on its first body, the resultant of a load, or of the known forces
 // on a body.
 func (s *Solution) forceOf(of problem.Source) (f, m r3.Vec, err error) {
-	switch i := of.Index; of.Thing {
-	case problem.ALine:
-		l := &s.Problem.Lines[i]
-		switch {
-		case len(l.Acts) == 0:
-			return f, m, &missing{l.Name, "acts on no body"}
-		case s.loose(l.Acts[0].Force):
-			return f, m, s.noValue(l.Name)
-		}
-		return s.Sum(l.Acts[0].Force), m, nil
-	case problem.AJoint:
-		j := &s.Problem.Joints[i]
-		if s.loose(j.Forces) {
-			return f, m, s.noValue(j.Name)
-		}
-		return s.Sum(j.Forces), s.Sum(j.Moments), nil
-	case problem.ALoad:
-		d := &s.Problem.Loads[i]
-		return r3.Scale(d.Total, d.Direction), m, nil
+	if of.Thing == problem.ABody {
+		f, m = loads(s.Problem, of.Index)
+		return f, m, nil
 	}
-	f, m = loads(s.Problem, of.Index)
+	switch e := s.Problem.Entries(of.Thing)[of.Index]; {
+	case len(e.Acts) > 0 && s.loose(e.Acts[0].Force):
+		return f, m, s.noValue(e.Name)
+	case len(e.Acts) > 0:
+		return s.Sum(e.Acts[0].Force), s.Sum(e.Acts[0].Couple), nil
+	case of.Thing == problem.ALine:
+		return f, m, &missing{e.Name, "acts on no body"}
+	}
 	return f, m, nil
 }
 

@@ -8,6 +8,7 @@ import (
 
 	"trivet/mechanics/linear"
 	"trivet/mechanics/problem"
+	"trivet/mechanics/say"
 )
 
 // free treats an indeterminate system: all solutions are
@@ -198,10 +199,7 @@ type conflict struct {
 // friction decides it.
 func (s *Solution) conflict(r *region) {
 	var others []int
-	var out conflict
-	for _, i := range r.conflict() {
-		out.Conditions = append(out.Conditions, s.conditions[i])
-	}
+	out := conflict{Conditions: say.Each(r.conflict(), func(i int) Condition { return s.conditions[i] })}
 	for i := range s.conditions {
 		if k := s.conditions[i].Kind; k != Friction && k != Grip {
 			others = append(others, i)

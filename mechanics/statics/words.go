@@ -3,6 +3,7 @@ package statics
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
@@ -49,8 +50,7 @@ func (s *Solution) VerdictWords() []string {
 	case NoEquilibrium:
 		out = append(out, s.Headline()+": the loads move "+s.moved()+" and no support prevents it")
 	}
-	out = append(out, s.motionLines()...)
-	out = append(out, s.slackWords()...)
+	out = slices.Concat(out, s.motionLines(), s.slackWords())
 	if s.Verdict == NoEquilibrium && len(s.X) == 0 {
 		out = append(out, "the sheet has neither supports nor unknowns. Try: set expect to \"resultant\" if only the resultant of the known forces is wanted")
 	}
