@@ -23,9 +23,9 @@ func Spread(t *uncertainty.Effect, k int, which uncertainty.End) doc.Origin {
 		low, high := t.Ends(y)
 		switch which {
 		case uncertainty.Least:
-			return y.Label() + ", worst case " + low + inputs(t, y.LowAt)
+			return y.Label() + ", worst case " + low + ": with " + cmp.Or(t.PlaceWords(y.LowAt), asTyped)
 		case uncertainty.Greatest:
-			return y.Label() + ", worst case " + high + inputs(t, y.HighAt)
+			return y.Label() + ", worst case " + high + ": with " + cmp.Or(t.PlaceWords(y.HighAt), asTyped)
 		}
 		shares := shares(t, y)
 		if len(shares) < 2 {
@@ -35,13 +35,8 @@ func Spread(t *uncertainty.Effect, k int, which uncertainty.End) doc.Origin {
 	}, "spread", k, which)
 }
 
-// inputs says where an end of the worst case is.
-func inputs(t *uncertainty.Effect, at uncertainty.Place) string {
-	if where := t.PlaceWords(at); where != "" {
-		return ": with " + where
-	}
-	return ": with every input as typed"
-}
+// asTyped is where an end of the worst case is that no input moves.
+const asTyped = "every input as typed"
 
 // shares are what each input does to a result.
 func shares(t *uncertainty.Effect, y *uncertainty.Spread) []string {

@@ -1,6 +1,7 @@
 package statics
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -136,28 +137,22 @@ func (s *System) scaleMoments(p *problem.Problem) {
 		longest[act.Body] = max(longest[act.Body], arm)
 		overall = max(overall, arm)
 	}
-	if overall == 0 {
-		overall = 1 // every force passes through its body's point: the moments are couples only
-	}
 	for i := range s.Rows {
-		if !s.Rows[i].Moment {
-			continue
-		}
-		s.Rows[i].Scale = longest[s.Rows[i].Body]
-		if s.Rows[i].Scale == 0 {
-			s.Rows[i].Scale = overall
+		if r := &s.Rows[i]; r.Moment { // 1 where every force passes through its body's point: the moments are couples only
+			r.Scale = cmp.Or(longest[r.Body], overall, 1)
 		}
 	}
 }
 
-// loads is the resultant of the known forces on a body, R = ΣF, and their moment
-// about the body's point, M = Σ (r - q) × F + C.
-func loads(p *problem.Problem, body int) (force, moment r3.Vec) {
+// loads is the resultant of the known forces on a body, R = ΣF, their moment about the body's
+// point, M = Σ (r - q) × F + C, and the magnitude of the largest of them.
+func loads(p *problem.Problem, body int) (force, moment r3.Vec, largest float64) {
 	for act := range p.Acts() {
 		if act.Body == body {
 			force = r3.Add(force, act.Force.Const)
 			moment = r3.Add(moment, p.Moment(act, act.Force.Const, act.Couple.Const))
+			largest = max(largest, r3.Norm(act.Force.Const))
 		}
 	}
-	return force, moment
+	return force, moment, largest
 }

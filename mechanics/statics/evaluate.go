@@ -69,13 +69,7 @@ const lineOfActionTol = 1e-12
 // crossing is where the line of action of a body's loads crosses the x axis through the
 // point that moments are taken about: M = x Fy.
 func crossing(p *problem.Problem, body int) (float64, error) {
-	force, moment := loads(p, body)
-	largest := 0.0
-	for act := range p.Acts() {
-		if act.Body == body {
-			largest = max(largest, r3.Norm(act.Force.Const))
-		}
-	}
+	force, moment, largest := loads(p, body)
 	of := "the resultant of the loads on " + p.Bodies[body].Name
 	switch {
 	case r3.Norm(force) <= lineOfActionTol*largest:
@@ -145,7 +139,7 @@ func (s *Solution) directionOf(of problem.Source) (r3.Vec, error) {
 // on a body.
 func (s *Solution) forceOf(of problem.Source) (f, m r3.Vec, err error) {
 	if of.Thing == problem.ABody {
-		f, m = loads(s.Problem, of.Index)
+		f, m, _ = loads(s.Problem, of.Index)
 		return f, m, nil
 	}
 	switch e := s.Problem.Entries(of.Thing)[of.Index]; {

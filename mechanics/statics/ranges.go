@@ -1,6 +1,7 @@
 package statics
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -74,7 +75,8 @@ func (s *Solution) freePart(z [][]float64, g group, work *int) {
 		}
 	}
 	split, _ := slices.BinarySearch(g.items, len(z)) // conditions come after the unknowns
-	r, load := s.region(mine, s.unitOf(g.items[0]), g.items[split:])
+	// The unit is the largest load of the part, so that the parameters are about one in each.
+	r, load := s.region(mine, cmp.Or(s.parts[s.partOf[g.items[0]]].load, 1), g.items[split:])
 	r.work = work
 	switch r.admissible() {
 	case linear.Empty:
@@ -214,15 +216,6 @@ func (s *Solution) unbind() {
 	for j := range s.X {
 		s.X[j].unbind()
 	}
-}
-
-// unitOf is the largest load that hangs together with an unknown, 1 without one. The
-// free parameters of a part are in this unit, so that they are about one in each.
-func (s *Solution) unitOf(unknown int) float64 {
-	if load := s.parts[s.partOf[unknown]].load; load > 0 {
-		return load
-	}
-	return 1
 }
 
 func (x *Unknown) unbind() {
