@@ -194,8 +194,7 @@ func (m *maker) resultant(of problem.Source, distance float64, says string) {
 	m.acts(of, "the resultant of "+m.called(of)+" acted "+says, func(p *problem.Problem, a *problem.Act) {
 		d := &p.Loads[of.Index]
 		from, to := p.Points[d.From].At, p.Points[d.To].At
-		d.Distance, d.At = distance, r3.Add(from, r3.Scale(distance/d.Length, r3.Sub(to, from)))
-		a.At = d.At
+		d.Distance, a.At = distance, r3.Add(from, r3.Scale(distance/d.Length, r3.Sub(to, from)))
 	})
 }
 

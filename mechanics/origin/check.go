@@ -31,7 +31,8 @@ func Check(s *statics.Solution, k int) doc.Origin {
 		case statics.CheckCondition:
 			return "log10 of the condition number of A, " + units.Figures(max(1, s.Cond), p.Figures) + ": the figures that solving the equations can cost"
 		case statics.CheckSense:
-			return "the sign of " + c.Subject + " = " + p.Format(c.Value, units.Force) + ": positive is " + positive(s, c)
+			in := c.Carrier(p)
+			return "the sign of " + c.Subject + " = " + p.Format(c.Value, units.Force) + ": positive is " + in.Positive + ", and a " + in.Name + " has no " + in.Negative
 		case statics.CheckLimit:
 			return use(s, c)
 		case statics.CheckFriction, statics.CheckBelt:
@@ -92,14 +93,6 @@ func tension(p *problem.Problem, line int) string {
 		sign = " over "
 	}
 	return p.Lines[line].Name + ", where slip of the belt impends: " + p.Lines[b.Lines[1-b.Tied]].Name + sign + grip(p, b)
-}
-
-func positive(s *statics.Solution, c *statics.Check) string {
-	if c.Line >= 0 {
-		info := s.Problem.Lines[c.Line].Kind.Info()
-		return info.Positive + ", and a " + info.Name + " has no " + info.Negative
-	}
-	return "push, and a " + s.Problem.Joints[c.Joint].Kind.String() + " has no pull"
 }
 
 // use is the utilisation of a limit.

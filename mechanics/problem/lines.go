@@ -73,7 +73,7 @@ func (r *reading) linePath(l *Line, w row) bool {
 		return false
 	}
 	l.Path = []int{point}
-	return w.has("components") || r.alongDirection(l, w, along)
+	return w.cell("components").has || r.alongDirection(l, w, along)
 }
 
 // particlePair gives the places of the two particles that a path names, between which a

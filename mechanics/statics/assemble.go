@@ -42,11 +42,11 @@ func assemble(p *problem.Problem) System {
 		}
 	}
 	s.Start[len(p.Bodies)] = len(s.Rows)
-	a := assembly{p: p, start: s.Start, rows: s.Rows, entries: make([][]entry, len(s.Rows))}
+	a := assembly{&s, p, make([][]entry, len(s.Rows))}
 	for act := range p.Acts() {
 		a.add(act)
 	}
-	a.sum(&s)
+	a.sum()
 	s.scaleMoments(p)
 	return s
 }
@@ -55,9 +55,8 @@ func assemble(p *problem.Problem) System {
 // which a coefficient is the sum; size is that of the terms that it is the difference
 // of, where it is one.
 type assembly struct {
+	*System
 	p       *problem.Problem
-	start   []int
-	rows    []Row
 	entries [][]entry
 }
 
@@ -72,14 +71,14 @@ const known = -1
 // add writes what an act exerts into its body's rows.
 func (a *assembly) add(act *problem.Act) {
 	arm, reach := a.p.Arm(act), a.p.Bodies[act.Body].Reach
-	for i := a.start[act.Body]; i < a.start[act.Body+1]; i++ {
-		axis := a.rows[i].axis()
+	for i := a.Start[act.Body]; i < a.Start[act.Body+1]; i++ {
+		axis := a.Rows[i].axis()
 		put := func(col int, v r3.Vec, size float64) {
 			if value := problem.Component(v, axis); value != 0 {
 				a.entries[i] = append(a.entries[i], entry{linear.Term{Col: col, Value: value}, max(size, math.Abs(value))})
 			}
 		}
-		if !a.rows[i].Moment {
+		if !a.Rows[i].Moment {
 			put(known, act.Force.Const, 0)
 			for _, t := range act.Force.Terms {
 				put(t.Unknown, t.D, 0)
@@ -101,11 +100,11 @@ func (a *assembly) add(act *problem.Act) {
 // beside the largest of the terms that it is the sum of is left out: the cosine of a right
 // angle, the moment of a force through the point. What the sheet means as a small
 // coefficient is small in its own terms, and stays.
-func (a *assembly) sum(s *System) {
-	s.Terms, s.B = make([][]linear.Term, len(s.Rows)), make([]float64, len(s.Rows))
+func (a *assembly) sum() {
+	a.Terms, a.B = make([][]linear.Term, len(a.Rows)), make([]float64, len(a.Rows))
 	for i, row := range a.entries {
 		slices.SortStableFunc(row, func(x, y entry) int { return x.Col - y.Col })
-		s.Terms[i] = make([]linear.Term, 0, len(row))
+		a.Terms[i] = make([]linear.Term, 0, len(row))
 		for k := 0; k < len(row); {
 			all := row[k]
 			for k++; k < len(row) && row[k].Col == all.Col; k++ {
@@ -115,9 +114,9 @@ func (a *assembly) sum(s *System) {
 			switch {
 			case math.Abs(all.Value) <= problem.Rounding*all.size:
 			case all.Col == known:
-				s.B[i] = -all.Value
+				a.B[i] = -all.Value
 			default:
-				s.Terms[i] = append(s.Terms[i], all.Term)
+				a.Terms[i] = append(a.Terms[i], all.Term)
 			}
 		}
 	}

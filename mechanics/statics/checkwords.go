@@ -137,26 +137,28 @@ func figuresAre(n int) string { return say.Count(n, "figure") + " " + say.Plural
 
 // senseSays says which sense a line or a support has, and whether it can.
 func (c Check) senseSays(p *problem.Problem) string {
-	value := p.Format(math.Abs(c.Value), units.Force)
-	positive, negative, name := "", "", ""
-	if c.Line >= 0 {
-		info := p.Lines[c.Line].Kind.Info()
-		positive, negative, name = info.Positive, info.Negative, info.Name
-	} else {
-		name = p.Joints[c.Joint].Words()
-	}
-	pushes := c.Line < 0 || p.Lines[c.Line].Kind.Info().Sense == problem.PressOnly
+	value, of := p.Format(math.Abs(c.Value), units.Force), c.Carrier(p)
+	pushes := of.Sense == problem.PressOnly
 	switch {
 	case c.OK && c.Value <= 0: // less than counts as a sense
 		return c.Subject + " = " + p.Format(0, units.Force) + ": no force"
 	case c.OK && pushes:
 		return c.Subject + " = " + value + ", pushing"
 	case c.OK:
-		return c.Subject + " = " + value + " in " + positive
+		return c.Subject + " = " + value + " in " + of.Positive
 	case pushes:
-		return c.Subject + " would have to pull (" + value + "), which a " + name + " cannot do"
+		return c.Subject + " would have to pull (" + value + "), which a " + of.Name + " cannot do"
 	}
-	return c.Subject + " = " + value + " in " + negative + ", which a " + name + " cannot carry"
+	return c.Subject + " = " + value + " in " + of.Negative + ", which a " + of.Name + " cannot carry"
+}
+
+// Carrier is what the force of a check of a sense is in: a line by its kind, or a support,
+// which can only push.
+func (c Check) Carrier(p *problem.Problem) problem.KindInfo {
+	if c.Line >= 0 {
+		return p.Lines[c.Line].Kind.Info()
+	}
+	return problem.KindInfo{Name: p.Joints[c.Joint].Words(), Sense: problem.PressOnly, Positive: "push", Negative: "pull"}
 }
 
 // limitSays says how much of a limit is used.
