@@ -57,9 +57,8 @@ func (s *Solution) slipShare(j *problem.Joint) float64 {
 // nearer compares the part of the available friction that is needed with the part
 // of the half face that the normal force has moved by.
 func (c Check) nearer(p *problem.Problem) string {
-	percent := func(share float64) string { return units.Figures(100*share, p.Figures) + " %" }
-	slipping := "slipping (" + percent(c.slip) + " of the available friction)"
-	tipping := "tipping (" + percent(c.Value) + " of the half width)"
+	slipping := "slipping (" + p.Percent(c.slip) + " of the available friction)"
+	tipping := "tipping (" + p.Percent(c.Value) + " of the half width)"
 	switch {
 	case c.slip < 0:
 		return ""

@@ -67,7 +67,7 @@ func (t *Effect) Mostly(s *Spread) string {
 
 // ValueText is a result in the sheet's unit and figures.
 func (t *Effect) ValueText(s *Spread) string {
-	return t.unit(s).Format(s.Value, t.Solution.Problem.Figures)
+	return t.Solution.Problem.Format(s.Value, s.Dim)
 }
 
 // PlusText is the independent ± of a result, "± 0.031 kN".
@@ -253,7 +253,7 @@ func (t *Effect) reachWords(r *Reach) string {
 			limit = "its limit, which may be as low as "
 		}
 		if says += "reach " + value + " within the ±, above " + limit + bound; !known {
-			says = c.Subject + " is unbounded within the ± and could exceed its limit of " + t.force(c.Bound)
+			says = c.Subject + " is unbounded within the ± and could exceed its limit of " + p.Format(c.Bound, units.Force)
 		}
 	case statics.CheckTipping:
 		says += "tip about " + cmp.Or(r.About, c.About)
@@ -268,7 +268,7 @@ func (t *Effect) reachWords(r *Reach) string {
 			}
 		}
 		says += does
-		worst = ": in the worst case it would have to " + would + " (" + t.force(-r.Value) + ")"
+		worst = ": in the worst case it would have to " + would + " (" + p.Format(-r.Value, units.Force) + ")"
 	case statics.CheckBelt:
 		says = "belt " + says + "slip"
 		worst = ": its larger tension may be " + value + ", more than e^(μβ) times the smaller one, " + bound
@@ -283,8 +283,4 @@ func (t *Effect) reachWords(r *Reach) string {
 		says += ", mostly from " + t.Measured[r.Mostly].Words()
 	}
 	return says
-}
-
-func (t *Effect) force(v float64) string {
-	return t.Solution.Problem.Units.Force.Format(v, t.Solution.Problem.Figures)
 }
