@@ -154,19 +154,16 @@ func askedLines(s *statics.Solution) *doc.Table {
 func summaryChecks(s *statics.Solution, t *uncertainty.Effect) (out []doc.Block) {
 	var lines []string
 	off := 0.0
-	for _, c := range s.Checks {
+	for k, c := range s.Checks {
 		if c.Kind == statics.CheckUnit && c.OK {
 			lines, off = append(lines, c.Subject), max(off, c.Value)
+		} else {
+			out = append(out, checkBlock(s, t, k))
 		}
 	}
 	if len(lines) > 0 {
 		all := statics.Check{Kind: statics.CheckUnit, Subject: strings.Join(lines, ", "), Value: off, OK: true}
-		out = append(out, &doc.Check{Text: doc.Plain(all.Says(s.Problem))})
-	}
-	for k, c := range s.Checks {
-		if c.Kind != statics.CheckUnit || !c.OK {
-			out = append(out, checkBlock(s, t, k))
-		}
+		out = slices.Insert(out, 0, doc.Block(&doc.Check{Text: doc.Plain(all.Says(s.Problem))}))
 	}
 	return out
 }

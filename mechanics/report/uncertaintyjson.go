@@ -19,8 +19,7 @@ func uncertaintyJSON(t *uncertainty.Effect) object {
 	}
 	return object{
 		{"inputs", say.Each(t.Measured, func(m problem.Measured) object { return object{{"name", m.Name}, {"plus", m.Half}} })},
-		{"results", list(len(t.Spreads), func(i int) object {
-			s := &t.Spreads[i]
+		{"results", say.Each(t.Spreads, func(s uncertainty.Spread) object {
 			f := t.Solution.Problem.Units.For(s.Dim)
 			in := func(v float64) *float64 { return number(v / f.Factor) }
 			moves := []object{}

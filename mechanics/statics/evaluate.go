@@ -228,60 +228,41 @@ func (s *Solution) Unique() bool {
 	return s.Verdict == Determinate || s.Verdict == Inadmissible && s.Degree == 0
 }
 
-// Failures says in words what is not as it should be.
-func (s *Solution) Failures() []string {
+// Failures says in words what is not as it should be. Of a sheet that expects a check to fail
+// the verdict must be single, or inadmissible because something slips or tips, and a check
+// must fail.
+func (s *Solution) Failures() (out []string) {
 	expected := s.Problem.Expect
-	switch expected {
-	case problem.FailedCheck:
-		return s.missedFailure()
-	case problem.AtRisk: // within the ±: as typed all is well
+	teaches := expected == problem.FailedCheck
+	if teaches || expected == problem.AtRisk { // within the ±: as typed all is well
 		expected = ""
 	}
-	var out []string
-	found := expected == "" && !s.Single() || expected != "" && s.Verdict.String() != expected
+	found := expected == "" && !s.Single() && !(teaches && s.slipsOrTips()) || expected != "" && s.Verdict.String() != expected
 	if found {
 		out = append(out, s.words(s.Problem.Doubts)...)
 		if expected != "" {
 			out[0] = "expected " + expected + ", found " + out[0]
 		}
 	}
+	failed := false
 	for _, c := range s.Checks {
-		if !c.OK && !((found || expected != "") && checkKinds[c.Kind].follows) {
+		switch {
+		case c.OK:
+		case teaches && c.Kind != CheckBare: // which is no failure to teach
+			failed = true
+		case !((found || expected != "") && checkKinds[c.Kind].follows):
 			out = append(out, c.Says(s.Problem))
 		}
 	}
-	return append(out, s.missedAnswers()...)
-}
-
-func (s *Solution) missedAnswers() (out []string) {
+	if teaches && !failed {
+		out = append(out, "expected a check to fail, but every check holds")
+	}
 	for _, a := range s.Answers {
 		if !a.OK {
 			out = append(out, a.Says(s.Problem))
 		}
 	}
 	return out
-}
-
-// missedFailure is for a sheet that expects a check to fail: its verdict must be
-// single, or inadmissible because something slips or tips, a check must fail, and
-// the printed answers be met.
-func (s *Solution) missedFailure() []string {
-	var out []string
-	if !s.Single() && !s.slipsOrTips() {
-		out = append(out, s.words(s.Problem.Doubts)...)
-	}
-	failed := false
-	for _, c := range s.Checks {
-		if c.Kind == CheckBare { // that is no failure to teach
-			out = append(out, c.Says(s.Problem))
-			continue
-		}
-		failed = failed || !c.OK
-	}
-	if !failed {
-		out = append(out, "expected a check to fail, but every check holds")
-	}
-	return append(out, s.missedAnswers()...)
 }
 
 // slipsOrTips tells that friction and faces are all that is violated.
