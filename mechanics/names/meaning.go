@@ -266,10 +266,8 @@ func (p describer) about(u r3.Vec) string {
 // turn is the sense in which a moment is positive.
 func (p describer) turn(u r3.Vec) string {
 	switch axis := problem.Axis(u); {
-	case p.Planar && u.Z > 0:
-		return "counter-clockwise"
 	case p.Planar:
-		return "clockwise"
+		return say.Turn(u.Z)
 	case axis == "":
 		return "by the right-hand rule about that direction"
 	default:

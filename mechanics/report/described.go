@@ -203,7 +203,7 @@ func (d describer) couple(i int) string {
 	case !d.p.Planar || v == 0:
 		return s + "; " + d.p.Format(v, units.Moment)
 	}
-	return s + "; " + d.p.Format(math.Abs(v), units.Moment) + " " + say.Sense(v*c.U.Z, "counter-clockwise", "clockwise")
+	return s + "; " + d.p.Format(math.Abs(v), units.Moment) + " " + say.Turn(v*c.U.Z)
 }
 
 func (d describer) load(i int) string {

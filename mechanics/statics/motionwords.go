@@ -73,7 +73,7 @@ func (s *Solution) moveWords(mv Move, signed bool) string {
 	}
 	words := "rotating "
 	if s.Problem.Planar && signed {
-		words += sense(mv.W.Z) + " "
+		words += say.Turn(mv.W.Z) + " "
 	}
 	words += "about " + s.axisWords(mv, signed)
 	if pitch := r3.Dot(mv.W, mv.V) / w2; math.Abs(pitch) > s.onAxis(mv) {

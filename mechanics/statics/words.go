@@ -87,7 +87,7 @@ func (s *Solution) resultantWords() []string {
 		if size := r3.Norm(moment); !p.Bodies[b].Particle && size > part.least()*s.armOf(part) {
 			value, about := p.Format(size, units.Moment), " about "+p.Bodies[b].AboutName
 			if p.Planar {
-				parts = append(parts, "a "+sense(moment.Z)+" moment of "+value+about)
+				parts = append(parts, "a "+say.Turn(moment.Z)+" moment of "+value+about)
 			} else {
 				parts = append(parts, "a moment of "+value+about+" along "+p.Direction(moment))
 			}
@@ -98,14 +98,6 @@ func (s *Solution) resultantWords() []string {
 		out = append(out, "the resultant of the known forces on "+say.The(p.Bodies[b].Name)+" is "+say.And(parts...))
 	}
 	return out
-}
-
-// sense is the sense of a rotation in the plane.
-func sense(z float64) string {
-	if z > 0 {
-		return "counter-clockwise"
-	}
-	return "clockwise"
 }
 
 // Headline is the verdict in a few words: "statically indeterminate to the first

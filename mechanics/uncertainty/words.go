@@ -106,8 +106,13 @@ func (t *Effect) Notes() (out []string) {
 	if !t.TooMany && len(t.Spreads) == 0 {
 		out = append(out, "no result has a single value or a bounded range, so the effect of the ± on the results is not shown")
 	}
+	return append(out, t.moved(true)...)
+}
+
+// moved says where the verdict is a better one, or else where it is another.
+func (t *Effect) moved(better bool) (out []string) {
 	for _, m := range t.Moves {
-		if t.better(m) {
+		if t.better(m) == better {
 			out = append(out, t.moveWords(m))
 		}
 	}
@@ -150,12 +155,7 @@ func (t *Effect) AtRisk() []string {
 		return []string{fmt.Sprintf("%d inputs have a ±, too many to follow through %d equations, so their effect was not computed. "+
 			"Try: one given for each measurement that several cells share", len(t.Measured), len(t.Solution.System.Rows))}
 	}
-	var out []string
-	for _, m := range t.Moves {
-		if !t.better(m) {
-			out = append(out, t.moveWords(m))
-		}
-	}
+	out := t.moved(false)
 	if t.moreMoves {
 		out = append(out, "other combinations of the inputs change the verdict as well")
 	}
