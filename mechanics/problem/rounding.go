@@ -24,11 +24,6 @@ func snapped(v r3.Vec, size float64) r3.Vec {
 	return r3.Vec{X: keep(v.X), Y: keep(v.Y), Z: keep(v.Z)}
 }
 
-// between is the vector from a to b, without the rounding that their coordinates leave.
-func between(a, b r3.Vec) r3.Vec {
-	return snapped(r3.Sub(b, a), max(largest(a), largest(b)))
-}
-
 func largest(v r3.Vec) float64 { return max(abs(v.X), abs(v.Y), abs(v.Z)) }
 
 // unit gives v/|v|, false where v has no length. It scales first, so that very

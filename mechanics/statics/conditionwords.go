@@ -6,8 +6,6 @@ import (
 	"slices"
 	"strings"
 
-	"gonum.org/v1/gonum/spatial/r3"
-
 	"trivet/mechanics/problem"
 	"trivet/mechanics/say"
 	"trivet/units"
@@ -267,9 +265,4 @@ func (s *Solution) beyond(j *problem.Joint) (float64, string) {
 		return f.ends[0] - e, s.Problem.Points[j.Face[0]].Name
 	}
 	return e - f.ends[1], s.Problem.Points[j.Face[1]].Name
-}
-
-// placeOn is the point of a face at e.
-func (s *Solution) placeOn(j *problem.Joint, e float64, f face) r3.Vec {
-	return r3.Add(s.Problem.Points[j.Point].At, r3.Scale(e, f.t))
 }

@@ -31,7 +31,7 @@ func (s *Solution) checkTipping(joint int) {
 	}
 	e, f := s.actsAt(j)
 	off := 2*(e-f.ends[0])/f.length - 1
-	c := Check{Kind: CheckTipping, Subject: j.Name, Value: math.Abs(off), Bound: 1, slip: -1, Meet: s.placeOn(j, e, f)}
+	c := Check{Kind: CheckTipping, Subject: j.Name, Value: math.Abs(off), Bound: 1, slip: -1, Meet: r3.Add(s.Problem.Points[j.Point].At, r3.Scale(e, f.t))}
 	spare := min(e-f.ends[0], f.ends[1]-e) * normal / f.length
 	c.OK = spare >= -senseTol*s.scaleOf(j.Forces.Terms[0].Unknown)
 	_, c.About = s.beyond(j)
