@@ -1,8 +1,6 @@
 package tui
 
-import (
-	"fmt"
-)
+import "fmt"
 
 // explain says where the number under the cursor comes from. It is worked out for
 // that number alone.
@@ -26,5 +24,5 @@ func (m *Model) explain() {
 	}
 }
 
-// AppendNumbered adds a text split at its numbers, each with its origin, in their
+// ordinal says which of many something is.
 func ordinal(i, n int) string { return fmt.Sprintf("%d of %d", min(i, n), n) }

@@ -40,21 +40,18 @@ func (l writer) checked(w int) text.Lines {
 	if len(s.Checks) > 0 {
 		d.Heading("Checks")
 		failedFirst(len(s.Checks), func(k int) bool { return s.Checks[k].OK }, &d, func(k int) {
-			from := len(d)
-			if c := s.Checks[k]; c.Kind == statics.CheckBare {
-				d.Wrapped(theme.Warn, "not yet, ", c.Says(l.Problem), w)
-			} else {
-				marked(&d, c.OK, c.Says(l.Problem), w)
+			c := s.Checks[k]
+			if c.Kind == statics.CheckBare {
+				d.Behind(text.Numeral("not yet, ", theme.Warn, origin.Check(s, k)), "", theme.Warn, c.Says(l.Problem), w)
+				return
 			}
-			d.From(from, origin.Check(s, k))
+			marked(&d, c.OK, c.Says(l.Problem), origin.Check(s, k), w)
 		})
 	}
 	if len(s.Answers) > 0 {
 		d.Heading("Reference answers")
 		failedFirst(len(s.Answers), func(k int) bool { return s.Answers[k].OK }, &d, func(k int) {
-			from := len(d)
-			marked(&d, s.Answers[k].OK, s.Answers[k].Says(l.Problem), w)
-			d.From(from, origin.Answer(s, k))
+			marked(&d, s.Answers[k].OK, s.Answers[k].Says(l.Problem), origin.Answer(s, k), w)
 		})
 	}
 	return d

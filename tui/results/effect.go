@@ -52,12 +52,10 @@ func (l writer) effectLines(d *text.Lines, w int) {
 			d.Plain(theme.Dim, grid.Fit("", wide+1)+"±, independent; worst case")
 		}
 		low, high := t.Ends(y)
-		line := append([]text.Span{{Text: grid.Fit(y.Label(), wide) + " ", Look: theme.Name}}, text.Apart(", ", text.Numbered(theme.Computed, t.PlusText(y), origin.Spread(t, k, uncertainty.Single))...)...)
+		line := append([]text.Span{{Text: grid.Fit(y.Label(), wide) + " ", Look: theme.Name}}, text.Apart(", ", text.Numeral(t.PlusText(y), theme.Computed, origin.Spread(t, k, uncertainty.Single)))...)
 		if y.Bounded() {
-			line = append(line, text.Span{Text: "; "})
-			line = append(line, text.Numbered(theme.Computed, low, origin.Spread(t, k, uncertainty.Least))...)
-			line = append(line, text.Span{Text: " to "})
-			line = append(line, text.Numbered(theme.Computed, high, origin.Spread(t, k, uncertainty.Greatest))...)
+			line = append(line, text.Span{Text: "; "}, text.Numeral(low, theme.Computed, origin.Spread(t, k, uncertainty.Least)),
+				text.Span{Text: " to "}, text.Numeral(high, theme.Computed, origin.Spread(t, k, uncertainty.Greatest)))
 		}
 		d.Add(line...)
 	}
@@ -105,7 +103,7 @@ func (l writer) worstUses(d *text.Lines, w int) {
 			says = l.Problem.Units.Force.Format(r.Value, l.Problem.Figures) + ", " + units.Figures(100*r.Value/r.Bound, l.Problem.Figures) + "%"
 		}
 		name := grid.Fit(c.Subject, min(max(grid.Width(c.Subject), 8), 14))
-		d.Add(append([]text.Span{mark, {Text: name + " ", Look: theme.Name, By: ": "}}, text.Apart(", ", text.Numbered(theme.Computed, says, origin.Reach(t, k))...)...)...)
+		d.Add(append([]text.Span{mark, {Text: name + " ", Look: theme.Name, By: ": "}}, text.Apart(", ", text.Numeral(says, theme.Computed, origin.Reach(t, k)))...)...)
 	}
 }
 

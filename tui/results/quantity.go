@@ -6,9 +6,12 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r3"
 
+	"trivet/mechanics/origin"
 	"trivet/mechanics/problem"
 	"trivet/mechanics/statics"
 	"trivet/tui/session"
+	"trivet/tui/text"
+	"trivet/tui/theme"
 	"trivet/units"
 )
 
@@ -29,11 +32,11 @@ func Vector(p *problem.Problem, v r3.Vec, d units.Dim) string {
 
 // Unit prints a unit vector to a few decimals, so that its columns align.
 func Unit(p *problem.Problem, v r3.Vec) string {
-	return tuple(p, v, func(x float64) string { return units.Decimals(x, cosines) })
+	return tuple(p, v, cosine)
 }
 
-// cosines is how many decimals a unit vector shows: as many as textbooks print.
-const cosines = 4
+// cosine prints a component of a unit vector to as many decimals as textbooks do.
+func cosine(x float64) string { return units.Decimals(x, 4) }
 
 func tuple(p *problem.Problem, v r3.Vec, print func(float64) string) string {
 	return "(" + strings.Join(components(p, v, print), ", ") + ")"
@@ -56,7 +59,12 @@ func components(p *problem.Problem, v r3.Vec, print func(float64) string) []stri
 func Finite(v float64) bool { return !math.IsNaN(v) && !math.IsInf(v, 0) }
 
 // Found is an unknown's value, or the range it may lie in.
-func Found(r *session.Result, i int) string { return between(r, i, "..") }
+func Found(r *session.Result, i int) (s string) {
+	for _, piece := range found(r, nil, i, "..") {
+		s += piece.Text
+	}
+	return s
+}
 
 // FoundBare is Found without the unit of a single value, for columns whose unit is in the head.
 func FoundBare(r *session.Result, i int) string {
@@ -66,22 +74,26 @@ func FoundBare(r *session.Result, i int) string {
 	return Found(r, i)
 }
 
-// between is the same, with what stands between the ends of a range.
-func between(r *session.Result, i int, to string) string {
-	p, x, d := r.Problem, r.Solution.X[i], r.Problem.Unknowns[i].Dim
+// found adds the same in pieces, its numbers with their origins; to stands between the ends of a range.
+func found(r *session.Result, out []text.Span, i int, to string) []text.Span {
+	p, s, x, d := r.Problem, r.Solution, &r.Solution.X[i], r.Problem.Unknowns[i].Dim
+	words := func(s string) text.Span { return text.Span{Text: s, Look: theme.Computed} }
+	end := func(v float64, high bool) text.Span {
+		return text.Numeral(Bare(p, v, d), theme.Computed, origin.End(s, i, high))
+	}
 	switch {
 	case x.Fixed:
-		return Format(p, x.Value, d)
-	case !x.Ranged && (r.Solution.Verdict == statics.Inadmissible || r.Solution.Verdict == statics.NoEquilibrium):
-		return "none"
+		return append(out, text.Numeral(Format(p, x.Value, d), theme.Computed, origin.Value(s, i)))
+	case !x.Ranged && (s.Verdict == statics.Inadmissible || s.Verdict == statics.NoEquilibrium):
+		return append(out, words("none"))
 	case !x.Ranged:
-		return "open"
+		return append(out, words("open"))
 	case Finite(x.Low) && Finite(x.High):
-		return Bare(p, x.Low, d) + to + Bare(p, x.High, d)
+		return append(out, end(x.Low, false), words(to), end(x.High, true))
 	case Finite(x.Low):
-		return ">= " + Bare(p, x.Low, d)
+		return append(out, words(">= "), end(x.Low, false))
 	case Finite(x.High):
-		return "<= " + Bare(p, x.High, d)
+		return append(out, words("<= "), end(x.High, true))
 	}
-	return "free"
+	return append(out, words("free"))
 }

@@ -47,15 +47,15 @@ func (l writer) span(d *text.Lines, i, w int) {
 	x := l.Solution.X[i]
 	name := grid.Fit(x.Name, 8) + " "
 	if x.Fixed {
-		d.Add(append([]text.Span{{Text: name, Look: theme.Name}}, text.Apart(", ", text.AppendNumbered(nil, theme.Computed, Found(l.Result, i), l.ofValue(i))...)...)...)
+		d.Add(append([]text.Span{{Text: name, Look: theme.Name}}, text.Apart(", ", found(l.Result, nil, i, "..")...)...)...)
 		return
 	}
 	u := l.Problem.Units.For(l.Problem.Unknowns[i].Dim)
-	found := between(l.Result, i, " .. ")
+	ends := found(l.Result, nil, i, " .. ")
 	if u.Symbol != "" && Finite(x.Low) && Finite(x.High) {
-		found += " " + u.Symbol
+		ends = append(ends, text.Span{Text: " " + u.Symbol, Look: theme.Computed})
 	}
-	d.Add(append([]text.Span{{Text: name, Look: theme.Name}}, text.Apart(", ", text.AppendNumbered(nil, theme.Computed, found, l.ofValue(i))...)...)...)
+	d.Add(append([]text.Span{{Text: name, Look: theme.Name}}, text.Apart(", ", ends...)...)...)
 	in := grid.Fit("", 9)
 	if len(x.LowBy) > 0 {
 		d.Behind(text.Span{Text: in + "least:    "}, " ", theme.Plain, l.Solution.Ends(x.LowBy), w)
@@ -83,8 +83,8 @@ func (l writer) givenRanges(d *text.Lines) {
 		u := p.Units.For(g.Value.Dim)
 		line := []text.Span{{Text: grid.Fit(g.Name, 8), Look: theme.Name}}
 		put := func(by, before string, v float64, what string) {
-			line = append(line, text.Span{Text: before, By: by})
-			line = append(line, text.Numbered(theme.Computed, u.Format(v, p.Figures), origin.Phrase("%[1]s: %[2]s, from the sheet; variants stay within the range", g.Name, what))...)
+			line = append(line, text.Span{Text: before, By: by}, text.Numeral(u.Format(v, p.Figures), theme.Computed,
+				origin.Phrase("%[1]s: %[2]s, from the sheet; variants stay within the range", g.Name, what)))
 		}
 		put(", ", " ", g.Value.V[0], "its value")
 		put(", ", "   ", g.Low, "the least of its range")

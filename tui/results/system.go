@@ -3,7 +3,8 @@ package results
 
 import (
 	"fmt"
-	"math"
+
+	"gonum.org/v1/gonum/spatial/r3"
 
 	"trivet/mechanics/doc"
 	"trivet/mechanics/origin"
@@ -76,8 +77,10 @@ func (l writer) system(g theme.Glyphs, w int) text.Lines {
 }
 
 // marked adds a check; its first word says what colour says too.
-func marked(d *text.Lines, ok bool, says string, w int) {
-	d.Behind(checkMark(ok, false, false), ", ", theme.Plain, says, w)
+func marked(d *text.Lines, ok bool, says string, of doc.Origin, w int) {
+	mark := checkMark(ok, false, false)
+	mark.Of = of
+	d.Behind(mark, ", ", theme.Plain, says, w)
 }
 
 // checkMark is what stands before a check: risk where it holds as typed and not within
@@ -122,7 +125,7 @@ func (l writer) values(d *text.Lines) {
 			return
 		}
 		line := append(store.Line(5), text.Span{Text: grid.Fit(x.Name, 8), Look: theme.Name})
-		line = text.AppendNumbered(line, theme.Computed, " "+Found(l.Result, i), l.ofValue(i))
+		line = found(l.Result, append(line, text.Span{Text: " "}), i, "..")
 		if i < len(p.Unknowns) && p.Unknowns[i].Own && x.Fixed {
 			info := p.Lines[p.Unknowns[i].Line].Kind.Info()
 			word := info.Positive
@@ -140,17 +143,6 @@ func (l writer) values(d *text.Lines) {
 	}
 }
 
-// ofValue says what the numbers of an unknown are: its value, or the ends of its range.
-func (l writer) ofValue(i int) func(int) doc.Origin {
-	x := &l.Solution.X[i]
-	return func(k int) doc.Origin {
-		if x.Fixed {
-			return origin.Value(l.Solution, i)
-		}
-		return origin.End(l.Solution, i, k == 1 || !Finite(x.Low))
-	}
-}
-
 // segments writes r, |r|, u and |u| of each line.
 func (l writer) segments(d *text.Lines) {
 	p := l.Problem
@@ -160,7 +152,7 @@ func (l writer) segments(d *text.Lines) {
 	if p.Planar {
 		axes = 2
 	}
-	room := 2*(axes+1) + 2 // of the pieces of a line
+	room := 2*(axes+1) + 1 // of the pieces of a line
 	for i := range p.Lines {
 		line := &p.Lines[i]
 		if !line.OK {
@@ -179,21 +171,21 @@ func (l writer) segments(d *text.Lines) {
 				name += " " + p.Points[g.From].Name + "-" + p.Points[g.To].Name
 			}
 			first := text.Span{Text: grid.Fit(name, 8), Look: theme.Name}
-			of := func(vector, size origin.Part) func(int) doc.Origin {
-				return func(n int) doc.Origin {
-					if n == axes {
-						return origin.Segment(l.Solution, i, k, size, 0)
-					}
-					return origin.Segment(l.Solution, i, k, vector, n)
+			put := func(look grid.Style, name string, vector origin.Part, parts []string, size origin.Part, magnitude string) {
+				out := append(store.Line(room), first)
+				before := " " + name + " = ("
+				for n, part := range parts {
+					out = append(out, text.Span{Text: before, Look: look}, text.Numeral(part, look, origin.Segment(l.Solution, i, k, vector, n)))
+					before = ", "
 				}
+				out = append(out, text.Span{Text: ")  |" + name + "| = ", Look: look}, text.Numeral(magnitude, look, origin.Segment(l.Solution, i, k, size, 0)))
+				d.Add(out...)
 			}
 			if g.To >= 0 {
-				course := " r = " + Vector(p, g.R, units.Length) + "  |r| = " + Bare(p, g.Length, units.Length)
-				d.Add(text.AppendNumbered(append(store.Line(room), first), theme.Plain, course, of(origin.R, origin.Length))...)
+				put(theme.Plain, "r", origin.R, Components(p, g.R, units.Length), origin.Length, Bare(p, g.Length, units.Length))
 				first.Text = grid.Fit("", 8)
 			}
-			size := " u = " + Unit(p, g.U) + "  |u| = " + units.Decimals(math.Sqrt(g.U.X*g.U.X+g.U.Y*g.U.Y+g.U.Z*g.U.Z), cosines)
-			d.Add(text.AppendNumbered(append(store.Line(room), first), theme.Computed, size, of(origin.U, origin.Unit))...)
+			put(theme.Computed, "u", origin.U, components(p, g.U, cosine), origin.Unit, cosine(r3.Norm(g.U)))
 		}
 	}
 }

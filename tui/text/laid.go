@@ -1,6 +1,9 @@
 package text
 
 import (
+	"slices"
+	"strings"
+
 	"trivet/mechanics/doc"
 	"trivet/tui/grid"
 	"trivet/tui/theme"
@@ -21,17 +24,19 @@ func Layout(w, air int, ascii bool) doc.Layout {
 	return doc.Layout{Width: w, FormulaIn: formulaIn, Air: air, ASCII: ascii}
 }
 
-// Laid adds blocks in lines. The numbers of a check are of the check as a whole.
+// Laid adds blocks in lines. The mark of a check has the check's origin.
 func (d *Lines) Laid(l doc.Layout, blocks []doc.Block) {
+	marked := -1
 	for _, line := range l.Lines(blocks) {
 		var segs []Span
 		for _, x := range line.Spans {
-			look := spanLooks[x.Look]
-			if c, check := blocks[line.Block].(*doc.Check); check && x.From == nil {
-				segs = append(segs, Numbered(look, x.Text, c.From)...)
-				continue
+			segs = append(segs, Span{Text: x.Text, Look: spanLooks[x.Look], Of: x.From})
+		}
+		if c, check := blocks[line.Block].(*doc.Check); check && line.Block != marked {
+			marked = line.Block
+			if k := slices.IndexFunc(segs, func(s Span) bool { return strings.TrimSpace(s.Text) != "" }); k >= 0 {
+				segs[k].Of = c.From
 			}
-			segs = append(segs, Span{Text: x.Text, Look: look, Of: x.From})
 		}
 		d.Add(segs...)
 	}
