@@ -78,7 +78,7 @@ func (s *Solution) resultantWords() []string {
 	out := []string{s.Headline() + ": the known forces are added and need not balance"}
 	p := s.Problem
 	for b := range p.Bodies {
-		force, moment, _ := loads(p, b)
+		force, moment := loads(p, b)
 		var parts []string
 		part := &s.parts[s.partOfBody[b]]
 		if size := r3.Norm(force); size > part.least() {
