@@ -1,6 +1,7 @@
 package report
 
 import (
+	"cmp"
 	"crypto/sha256"
 	"encoding/hex"
 	"fmt"
@@ -125,10 +126,7 @@ func dateOf(text string) time.Time {
 // pageOf is the document of a page.
 func pageOf(s *statics.Solution, opt PageOptions) *doc.Doc {
 	p := s.Problem
-	d := &doc.Doc{Title: oneLine(p.Title), Foot: sourceLine(p), OnePage: opt.Field}
-	if d.Title == "" {
-		d.Title = "Equilibrium of a free body"
-	}
+	d := &doc.Doc{Title: cmp.Or(oneLine(p.Title), "Equilibrium of a free body"), Foot: sourceLine(p), OnePage: opt.Field}
 	if who := signed(opt); who != "" && !opt.Field {
 		d.Under = append(d.Under, doc.Plain(who))
 	}
@@ -253,16 +251,16 @@ func addWorking(d *doc.Doc, w *working.Working) {
 }
 
 func problemSection(p *problem.Problem) doc.Section {
-	return part(doc.Other, "Problem", paragraphs(p.Statement)...)
+	return part(doc.Other, "Problem", Paragraphs(p.Statement)...)
 }
 
 // lessonSection is what a sheet teaches, for after its solution.
 func lessonSection(p *problem.Problem) doc.Section {
-	return part(doc.Other, "Lesson", paragraphs(p.Lesson)...)
+	return part(doc.Other, "Lesson", Paragraphs(p.Lesson)...)
 }
 
-// paragraphs are a block for each paragraph of a user's text.
-func paragraphs(text string) (out []doc.Block) {
+// Paragraphs are a block for each paragraph of a user's text.
+func Paragraphs(text string) (out []doc.Block) {
 	for _, paragraph := range blankLines().Split(text, -1) {
 		if paragraph = oneLine(paragraph); paragraph != "" {
 			out = append(out, doc.Say(paragraph))
