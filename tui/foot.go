@@ -11,6 +11,7 @@ import (
 	"trivet/mechanics/diag"
 	"trivet/mechanics/problem"
 	"trivet/tui/cells"
+	"trivet/tui/edit"
 	"trivet/tui/grid"
 	"trivet/tui/keys"
 	"trivet/tui/layout"
@@ -51,8 +52,8 @@ func (m Model) drawFirst(c grid.Canvas) {
 	case m.help != nil:
 	case m.setup != nil:
 		m.drawSetting(c)
-	case m.edit != nil:
-		m.drawLine(c, m.edit.Slot.Label()+": ", m.edit.Line)
+	case m.cells.Cell != nil:
+		m.drawLine(c, m.cells.Cell.Slot.Label()+": ", m.cells.Cell.Line)
 	case m.focus == layout.Picture:
 		c.Text(1, 0, theme.Dim, grid.Fit(m.cam.words(m.live.Problem), c.W()-2))
 	default:
@@ -81,11 +82,11 @@ func (m Model) footSays(w int) (first int, says text.Lines) {
 		return 0, says
 	case between:
 		return 1, nil
-	case m.edit != nil:
-		if says = m.editSays(w); says != nil {
+	case m.cells.Cell != nil:
+		if says = m.cells.Says(&m.live.Result, w); says != nil {
 			return 1, says
 		}
-		return wrapped(theme.Dim, "", takes(m.edit.Slot))
+		return wrapped(theme.Dim, "", takes(m.cells.Cell.Slot))
 	case m.focus.Result():
 		look, s := theme.Plain, m.says
 		if s == "" {
@@ -134,7 +135,7 @@ func takes(s cells.Slot) string {
 // firstWrong is the first thing that is wrong, of the cell under the cursor before others', or
 // what comes next; empty where all is well. mark stands before it.
 func (m Model) firstWrong() (look grid.Style, mark, says string) {
-	if next := m.made.NextStep(m.focus); next != "" && m.focus < layout.System {
+	if next := m.cells.Made.NextStep(m.focus); next != "" && m.focus < layout.System {
 		return theme.Warn, "", next
 	}
 	if says := m.likeliest(); says != "" {
@@ -155,7 +156,7 @@ func (m Model) firstWrong() (look grid.Style, mark, says string) {
 			return theme.Warn, "? ", cause
 		}
 	}
-	says = located(shown)
+	says = cells.Located(shown)
 	if n := len(errs); n > 1 {
 		says = fmt.Sprintf("1 of %d: %s", n, says)
 	}
@@ -170,7 +171,7 @@ func (m Model) cause(missing problem.Error) string {
 	}
 	for _, e := range m.live.Latest.Unread {
 		if e.Ref.Row == "" || e.Ref.Table == missing.Ref.Table && e.Ref.Row == missing.Ref.Row {
-			return located(e)
+			return cells.Located(e)
 		}
 	}
 	return ""
@@ -188,7 +189,7 @@ func (m Model) doubt() string {
 	}
 	here := m.selected()
 	shown := notes[max(0, slices.IndexFunc(notes, func(e problem.Error) bool { return e.Ref.Table == here.Table && e.Ref.Row == here.Row }))]
-	says := located(shown)
+	says := cells.Located(shown)
 	if n := len(notes); n > 1 {
 		says = fmt.Sprintf("1 of %d: %s", n, says)
 	}
@@ -200,7 +201,7 @@ func (m Model) slotName(s cells.Slot) string {
 	if s.Does == cells.SetCell {
 		return s.Label()
 	}
-	if name := m.tables[m.focus].Head(m.at[m.focus].Row, m.at[m.focus].Col); name != "" {
+	if name := m.cells.Tables[m.focus].Head(m.cells.At[m.focus].Row, m.cells.At[m.focus].Col); name != "" {
 		return name
 	}
 	return m.selected().Row // its row has no such cell
@@ -272,8 +273,8 @@ func (m Model) hints() (list []hint) {
 	mode := m.mode()
 	if s, ok := m.slot(); ok && mode == keys.OnCells && s.Does != cells.Nothing && !m.watches {
 		list = append(list, hint{"type", "replace"})
-		if m.takesUnknown() {
-			list = append(list, hint{unknownMark, "unknown"})
+		if m.cells.TakesUnknown(m.focus) {
+			list = append(list, hint{edit.Unknown, "unknown"})
 		}
 	}
 	var rest, more, help []hint

@@ -81,15 +81,15 @@ func TestRowsFollowEachOther(t *testing.T) {
 	r.keys("enter")
 	r.text("1, 1")
 	r.keys("enter", "enter")
-	if r.m.fresh == nil {
+	if r.m.cells.Fresh == nil {
 		t.Fatal("no row follows the one just made")
 	}
 	r.keys("esc")
-	if r.m.fresh != nil || rows() != 4 {
+	if r.m.cells.Fresh != nil || rows() != 4 {
 		t.Errorf("esc leaves %d points", rows())
 	}
 	r.keys("up", "home", "right", "enter", "enter") // an older row is kept without a new one
-	if r.m.fresh != nil || r.m.edit != nil {
+	if r.m.cells.Fresh != nil || r.m.cells.Cell != nil {
 		t.Error("a row follows one that was there before")
 	}
 }
@@ -197,7 +197,7 @@ func TestAKnownReaction(t *testing.T) {
 func TestTheUtilisationOfAResultant(t *testing.T) {
 	r := newRig(t, strings.Replace(beam, `{ kind = "pin" }`, `{ kind = "pin", limit = "2 kN" }`, 1), 120, 36)
 	r.sees("45.8%")
-	for _, row := range r.m.tables[layout.Unknowns].Records {
+	for _, row := range r.m.cells.Tables[layout.Unknowns].Records {
 		if name := row.Slots[0].Text; (name == "Ax" || name == "Ay") && row.Slots[5].Text != "" {
 			t.Errorf("the component %s has the utilisation %s", name, row.Slots[5].Text)
 		}

@@ -15,22 +15,22 @@ type spot struct {
 	at   cells.Place
 }
 
-func (m Model) spot() spot { return spot{m.focus, m.at[min(m.focus, layout.System-1)]} }
+func (m Model) spot() spot { return spot{m.focus, m.cells.At[min(m.focus, layout.System-1)]} }
 
 // define goes to the row that defines the name under the cursor: of the cell
 // being typed in, or the first name in the cell under the cursor.
 func (m *Model) define() tea.Cmd {
 	s, ok := m.slot()
-	if m.edit != nil {
-		s = m.edit.Slot
+	if m.cells.Cell != nil {
+		s = m.cells.Cell.Slot
 	}
 	if !ok || s.Does != cells.SetCell && s.Does != cells.SetAsked {
 		m.say("this cell contains no name", false)
 		return nil
 	}
 	text, first, last := m.raw(s), 0, len(m.raw(s))
-	if m.edit != nil {
-		text, first, last = m.edit.Text, m.edit.At, m.edit.At
+	if m.cells.Cell != nil {
+		text, first, last = m.cells.Cell.Text, m.cells.Cell.At, m.cells.Cell.At
 	}
 	for at := first; at <= last; at++ {
 		ref, ok := names.Definition(m.history.Current(), s.Ref, text, at)
@@ -38,8 +38,8 @@ func (m *Model) define() tea.Cmd {
 			continue
 		}
 		var cmd tea.Cmd
-		if m.edit != nil {
-			if cmd = m.keep(func() {}); m.edit != nil {
+		if m.cells.Cell != nil {
+			if cmd = m.keep(); m.cells.Cell != nil {
 				return cmd
 			}
 		}
@@ -67,14 +67,14 @@ func (m *Model) showRow(ref sheet.Ref) bool {
 	if !ok {
 		return false
 	}
-	for k, r := range m.tables[home].Records {
+	for k, r := range m.cells.Tables[home].Records {
 		if r.Row.Table != ref.Table || r.Row.Row != ref.Row {
 			continue
 		}
-		m.at[home].Row, m.at[home].Col = k, 0
+		m.cells.At[home].Row, m.cells.At[home].Col = k, 0
 		for col, s := range r.Slots {
 			if s.Does == cells.SetCell && s.Ref == ref {
-				m.at[home].Col = col
+				m.cells.At[home].Col = col
 			}
 		}
 		m.goTo(home)
@@ -92,7 +92,7 @@ func (m *Model) goBack() {
 	s := m.jumps[n]
 	m.jumps = m.jumps[:n:n]
 	if s.pane < layout.System {
-		m.at[s.pane] = s.at
+		m.cells.At[s.pane] = s.at
 	}
 	m.goTo(s.pane)
 }

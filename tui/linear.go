@@ -98,8 +98,8 @@ func (m Model) scene() speech.Scene {
 	case keys.OnPanes:
 		s.Prompt, s.Intro = "which pane? ", []string{"which pane? " + offered("", keys.Panes).All()}
 	case keys.InCell, keys.InList, keys.InWords:
-		s.Edit, s.New, s.ByKey = m.edit, m.newName(), m.changedByKey
-		s.Prompt, s.Line = m.edit.Slot.Label()+": ", m.edit.Line
+		s.Edit, s.New, s.ByKey = m.cells.Cell, m.newName(), m.changedByKey
+		s.Prompt, s.Line = m.cells.Cell.Slot.Label()+": ", m.cells.Cell.Line
 	case keys.OnSteps:
 		s.Prompt = "board, " + m.board.Where(m.boardOf())
 	case keys.OnCells:

@@ -5,6 +5,7 @@ import (
 	"strings"
 	"unicode/utf8"
 
+	"trivet/mechanics/diag"
 	"trivet/mechanics/problem"
 	"trivet/mechanics/report"
 	"trivet/tui/cells"
@@ -118,10 +119,10 @@ func (m *Model) readOn(i keys.Intent) bool {
 // heard is the result, where it may be said by now.
 func (m Model) heard() *speech.Result {
 	l := m.live
-	if l.solving.Running() || l.Sheet == nil || m.opening != nil || m.edit != nil && m.edit.Text != m.edit.Was {
+	if l.solving.Running() || l.Sheet == nil || m.opening != nil || m.cells.Cell != nil && m.cells.Cell.Text != m.cells.Cell.Was {
 		return nil
 	}
-	r := &speech.Result{OnCells: m.focus < layout.System && m.edit == nil}
+	r := &speech.Result{OnCells: m.focus < layout.System && m.cells.Cell == nil}
 	r.Verdict, _ = m.verdict()
 	if !l.Stale && l.Sheet == m.history.Current() {
 		r.Solution = l.Solution
@@ -131,7 +132,7 @@ func (m Model) heard() *speech.Result {
 		r.Faults = append(r.Faults, speech.Fault{Ref: e.Ref, Text: e.Text(), Says: m.wrong(e), Blank: strings.TrimSpace(c.Text) == ""})
 	}
 	if r.OnCells {
-		r.Next = m.made.NextStep(m.focus)
+		r.Next = m.cells.Made.NextStep(m.focus)
 	}
 	return r
 }
@@ -143,12 +144,12 @@ func (m Model) paneName(p layout.Pane) string {
 
 // place is where the cursor of the cells is, in words.
 func (m Model) place() speech.Place {
-	at := m.at[min(m.focus, layout.System-1)]
-	p := speech.Place{Pane: m.paneName(m.focus), At: speech.Where{On: true, Pane: m.focus, N: at.Row, Col: at.Col, Marked: m.mark.on, From: m.mark.row, To: m.mark.col}}
+	at := m.cells.At[min(m.focus, layout.System-1)]
+	p := speech.Place{Pane: m.paneName(m.focus), At: speech.Where{On: true, Pane: m.focus, N: at.Row, Col: at.Col, Marked: m.cells.Mark.On, From: m.cells.Mark.Row, To: m.cells.Mark.Col}}
 	if m.focus >= layout.System {
 		return p
 	}
-	t := m.tables[m.focus]
+	t := m.cells.Tables[m.focus]
 	if p.None = t.None(); at.Row >= len(t.Records) {
 		return p
 	}
@@ -160,9 +161,9 @@ func (m Model) place() speech.Place {
 	if len(m.follows) > 0 {
 		p.Follows = cells.SaidFacts(m.follows)
 	}
-	if m.mark.on {
-		top, left, bottom, right := m.block()
-		p.Marked = fmt.Sprintf("%s, %s", count(bottom-top+1, "row"), count(right-left+1, "column"))
+	if m.cells.Mark.On {
+		b := m.cells.Block(m.focus)
+		p.Marked = fmt.Sprintf("%s, %s", count(b.Dy(), "row"), count(b.Dx(), "column"))
 	}
 	p.Column = t.Head(at.Row, at.Col)
 	s, ok := m.slot()
@@ -186,12 +187,12 @@ func (m Model) place() speech.Place {
 
 // newName is what a row is called that is being named; empty where none is.
 func (m Model) newName() string {
-	slot := m.edit.Slot
+	slot := m.cells.Cell.Slot
 	if slot.Does != cells.SetName || slot.Ref.Row != "" {
 		return ""
 	}
 	name := "name of the new " + problem.ThingOf(slot.Ref.Table).String()
-	if slot.Ref.Table == m.newest.Table {
+	if slot.Ref.Table == m.cells.Newest.Table {
 		name += ", enter alone ends the list"
 	}
 	return name
@@ -205,7 +206,7 @@ func (m Model) wrong(e problem.Error) string {
 		return e.Text()
 	}
 	at := ""
-	if start := bound(e.Span.Start, c.Text); start > 0 || e.Span.End < len(c.Text) {
+	if start := diag.RuneStart(c.Text, e.Span.Start); start > 0 || e.Span.End < len(c.Text) {
 		at = fmt.Sprintf(", at character %d", utf8.RuneCountInString(c.Text[:start])+1)
 	}
 	return strings.TrimSpace(cells.LabelOf(e.Ref)) + " does not read" + at + ": " + e.Text()

@@ -17,16 +17,16 @@ const (
 
 // drawList shows what the cell being typed in may hold, under it or above.
 func (m Model) drawList(c grid.Canvas) {
-	if m.edit == nil || m.ask != nil || m.naming != nil {
+	if m.cells.Cell == nil || m.ask != nil || m.naming != nil {
 		return
 	}
-	list, pick, noun := m.edit.Offered()
+	list, pick, noun := m.cells.Cell.Offered()
 	r := m.screen().Panes[m.focus]
 	if len(list) == 0 || r.Empty() {
 		return
 	}
 	rows := min(len(list), listRows)
-	y := r.Min.Y + layout.Frame + m.at[m.focus].Row - m.at[m.focus].Top + 1
+	y := r.Min.Y + layout.Frame + m.cells.At[m.focus].Row - m.cells.At[m.focus].Top + 1
 	if y+rows+1 > c.H()-layout.Foot {
 		y = max(y-rows-2, 0)
 	}

@@ -14,9 +14,9 @@ import (
 // drawPane draws a pane's head and what is in it.
 func (m Model) drawPane(c grid.Canvas, p layout.Pane) {
 	if p < layout.System {
-		m.tables[p].Draw(c, cells.View{
-			Title: m.heading(p), Short: headings[p].short + m.aged(p), More: m.more(p, c.W(), c.H()), At: m.at[p],
-			Live: p == m.focus, Typing: m.edit, Marked: m.marked, Row: m.theme.Glyphs.Row,
+		m.cells.Tables[p].Draw(c, cells.View{
+			Title: m.heading(p), Short: headings[p].short + m.aged(p), More: m.more(p, c.W(), c.H()), At: m.cells.At[p],
+			Live: p == m.focus, Typing: m.cells.Cell, Marked: m.cells.Marked(p), Row: m.theme.Glyphs.Row,
 		})
 		return
 	}
@@ -47,11 +47,11 @@ func (m Model) more(p layout.Pane, w, h int) string {
 		o, t := m.read[p].Scroll, &m.texts[p]
 		left, right, above, below = o.X > 0, t.wide > o.X+w-1, o.Y, max(len(t.paneText)-o.Y-h, 0)
 	default:
-		at := m.at[p]
+		at := m.cells.At[p]
 		if p != m.focus {
 			at.Col = 0
 		}
-		left, right, above, below = m.tables[p].Hidden(at, w, h)
+		left, right, above, below = m.cells.Tables[p].Hidden(at, w, h)
 	}
 	var parts []string
 	if left {

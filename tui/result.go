@@ -4,6 +4,7 @@ import (
 	"image"
 
 	"trivet/mechanics/statics"
+	"trivet/tui/cells"
 	"trivet/tui/grid"
 	"trivet/tui/keys"
 	"trivet/tui/layout"
@@ -74,7 +75,7 @@ func (m *Model) compose(p layout.Pane, w int) {
 func (m *Model) noResult(first bool, w int) (lines text.Lines) {
 	lines.Plain(theme.Dim, "No result yet.")
 	if errs := m.live.Faults(); first && len(errs) > 0 {
-		lines.Wrapped(theme.Bad, "! ", located(errs[0]), w)
+		lines.Wrapped(theme.Bad, "! ", cells.Located(errs[0]), w)
 	} else if says := m.live.Unconnected(); first && says != "" {
 		lines.Wrapped(theme.Warn, "", says, w)
 	}

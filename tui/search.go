@@ -62,12 +62,12 @@ func (m *Model) seek(skip int) {
 		return
 	}
 	if skip == 0 { // each character typed looks from where the search began
-		m.focus, m.at[m.search.from.pane] = m.search.from.pane, m.search.from.at
+		m.focus, m.cells.At[m.search.from.pane] = m.search.from.pane, m.search.from.at
 		m.clamp()
 	}
-	p, row, col := m.focus, m.at[m.focus].Row, m.at[m.focus].Col+skip
+	p, row, col := m.focus, m.cells.At[m.focus].Row, m.cells.At[m.focus].Col+skip
 	for range int(layout.System) + 1 {
-		for records := m.tables[p].Records; row < len(records); row, col = row+1, 0 {
+		for records := m.cells.Tables[p].Records; row < len(records); row, col = row+1, 0 {
 			for ; col < len(records[row].Slots); col++ {
 				s := records[row].Slots[col]
 				text := s.Text
@@ -75,7 +75,7 @@ func (m *Model) seek(skip int) {
 					text = m.raw(s)
 				}
 				if strings.Contains(strings.ToLower(text), want) {
-					m.at[p].Row, m.at[p].Col = row, col
+					m.cells.At[p].Row, m.cells.At[p].Col = row, col
 					m.goTo(p)
 					return
 				}

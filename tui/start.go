@@ -12,7 +12,6 @@ import (
 	"trivet/mechanics/sheet"
 	"trivet/mechanics/statics"
 	"trivet/tui/board"
-	"trivet/tui/cells"
 	"trivet/tui/grid"
 	"trivet/tui/keys"
 	"trivet/tui/layout"
@@ -176,8 +175,7 @@ func (m *Model) open(f fetched) tea.Cmd {
 	m.file.Reopen(f.of.path, f.stamp)
 	m.history, m.outdated = sheet.NewHistory(f.sheet), nil
 	m.live, m.read, m.texts = newLive(), [layout.Panes]text.View{}, [layout.Panes]shownText{}
-	m.at = [layout.System]cells.Place{}
-	m.edit, m.fresh, m.newest, m.mark, m.jumps, m.polygonOf = nil, nil, sheet.Ref{}, mark{}, nil, ""
+	m.cells, m.jumps, m.polygonOf = m.cells.Rest(), nil, ""
 	m.board, m.worked, m.judged = board.Board{}, worked{}, judged{}
 	m.start()
 	if f.of.path == "" && f.of.family != blankFamily {

@@ -5,6 +5,7 @@ package cells
 import (
 	"slices"
 
+	"trivet/mechanics/problem"
 	"trivet/mechanics/sheet"
 	"trivet/tui/grid"
 )
@@ -60,7 +61,7 @@ const (
 	SetAsked
 )
 
-// Label names the cell that a slot edits: "T1 path".
+// Label names the cell that a slot edits: "T1 through".
 func (s Slot) Label() string {
 	switch {
 	case s.Does == SetName:
@@ -75,7 +76,7 @@ func (s Slot) Label() string {
 	case s.Ref.Key == "":
 		return s.Ref.Row
 	}
-	return s.Ref.Row + " " + s.Ref.Key
+	return s.Ref.Row + " " + Called(s.Ref)
 }
 
 // LabelOf names a cell of the sheet.
@@ -94,6 +95,32 @@ func Called(ref sheet.Ref) string {
 		return word
 	}
 	return ref.Key
+}
+
+// Located says where an error is, in the words of the panes, and what to try, on one line.
+func Located(e problem.Error) string {
+	at := e.Ref.Row
+	for _, t := range problem.Tables() {
+		if t.Name == e.Ref.Table && !t.Fixed && at != "" {
+			at = t.Row + " " + at
+		}
+	}
+	if !e.InName { // else it is in what is said
+		if head := Called(e.Ref); head != "" && at != "" {
+			at += " " + head
+		}
+	} else if e.Ref.Key == "" {
+		at = ""
+	}
+	if at == "" {
+		return e.Text()
+	}
+	return at + ": " + e.Text()
+}
+
+// RowOf is where a row of the sheet shows; -1: nowhere.
+func (t Table) RowOf(ref sheet.Ref) int {
+	return slices.IndexFunc(t.Records, func(r Record) bool { return r.Row == sheet.Ref{Table: ref.Table, Row: ref.Row} })
 }
 
 // Next is the next cell of a row behind a column that is typed in; ok is false behind
@@ -174,6 +201,21 @@ func (t Table) Widths(w, col int) []int {
 		}
 	}
 	return out
+}
+
+// CellAt is the row and the column at a place of a pane that is w wide, the column -1 beside them;
+// col is that of the cursor, 0 where the pane does not have the keys.
+func (t Table) CellAt(at Place, w, col, x, y int) (row, column int) {
+	column, left := -1, 1
+	for i, w := range t.Widths(w, col) {
+		if w > 0 {
+			if x >= left && x < left+w {
+				column = i
+			}
+			left += w + 1
+		}
+	}
+	return at.Top + y, column
 }
 
 // share gives columns their least widths in an order, as far as they fit, and tells how

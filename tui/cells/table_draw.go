@@ -16,8 +16,8 @@ type View struct {
 	At           Place
 	Live         bool // it has the keys
 	Typing       *Edit
-	Marked       func(row, col int) bool
-	Row          rune // marks the row under the cursor
+	Marked       image.Rectangle // columns and rows
+	Row          rune            // marks the row under the cursor
 }
 
 // Draw draws the title with the column heads behind it, and the rows that fit.
@@ -134,7 +134,7 @@ func (t Table) drawRecord(c grid.Canvas, v View, i int, widths []int) {
 					text = "!" + s.Text
 				}
 			}
-			if on || v.Live && v.Marked(i, k) {
+			if on || v.Live && image.Pt(k, i).In(v.Marked) {
 				look = theme.Selected
 			}
 			c.Fit(x, 0, look, text, w, of.right)
