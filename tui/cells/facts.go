@@ -38,7 +38,7 @@ func (b Builder) About(ref sheet.Ref) []Fact {
 	}
 	switch ref.Table {
 	case "points":
-		if xyz := b.coordinates(ref.Row); xyz != "" {
+		if xyz := b.placed(ref.Row).Text; xyz != "" {
 			return []Fact{{Value: xyz, unit: " " + b.Latest.Units.Length.Symbol}}
 		}
 	case "lines":

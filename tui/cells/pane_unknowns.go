@@ -45,8 +45,8 @@ func (b Builder) Unknowns() Table {
 			}
 		}
 	}
-	asked := b.asked()
-	for i, word := range asked {
+	asked, _ := b.Typed.Cell(sheet.Ref{Row: "asked"})
+	for i, word := range problem.ResultNames(asked.Text) {
 		if !shown[word.Text] {
 			t.Records = append(t.Records, b.Asks(word.Text, i))
 		}

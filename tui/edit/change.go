@@ -25,7 +25,7 @@ func CellOf(s *sheet.Sheet, slot cells.Slot, text string) (sheet.Ref, string) {
 		return slot.Ref, text
 	}
 	c, _ := s.Cell(askedFor)
-	all, text := cells.Words(c.Text), strings.TrimSpace(text)
+	all, text := problem.ResultNames(c.Text), strings.TrimSpace(text)
 	switch {
 	case slot.Word == behindAll:
 		text = c.Text + " " + text

@@ -153,7 +153,7 @@ func (p *paster) result(line []string, col int) (edits []sheet.Edit, why string)
 		return nil, "a new row here names a result: paste from the first column on"
 	}
 	name := strings.TrimSpace(line[0])
-	if len(cells.Words(name)) != 1 {
+	if len(problem.ResultNames(name)) != 1 {
 		return nil, "a new row here needs a result, such as T1.x, in its first column"
 	}
 	if latest := p.Made.Latest; latest != nil {

@@ -60,7 +60,7 @@ func (e *Editor) ownError(r *session.Result) (problem.Error, bool) {
 	if s.Does == cells.SetAsked {
 		// The cell holds all results asked for; this is one of them.
 		cell, _ := r.Sheet.Cell(askedFor)
-		all := cells.Words(cell.Text)
+		all := problem.ResultNames(cell.Text)
 		if s.Word >= len(all) || err.Span.Start < all[s.Word].Start || err.Span.End > all[s.Word].End {
 			return err, false
 		}
