@@ -135,7 +135,7 @@ func (m *Model) toJournal() tea.Cmd {
 	}
 	t := journal.Typed{Ref: e.Slot.Ref, Text: e.Text}
 	switch {
-	case e.Slot.Does == cells.SetName:
+	case e.Slot.Does == cells.SetName || e.Slot.Does == cells.SetReaction:
 		t.Ref = sheet.Ref{Table: t.Table}
 	default:
 		t.Ref, t.Text = edit.CellOf(m.history.Current(), e.Slot, t.Text)

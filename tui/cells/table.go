@@ -59,6 +59,7 @@ const (
 	SetCell
 	SetName
 	SetAsked
+	SetReaction // of a support that a force is to take the place of
 )
 
 // Label names the cell that a slot edits: "T1 through".
@@ -71,6 +72,8 @@ func (s Slot) Label() string {
 		return "name of " + s.Ref.Row
 	case s.Does == SetAsked:
 		return "result"
+	case s.Does == SetReaction:
+		return "reaction " + s.Ref.Row
 	case s.Ref.Table == "answers":
 		return "your answer " + s.Ref.Row
 	case s.Ref.Key == "":

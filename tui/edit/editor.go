@@ -129,8 +129,10 @@ func (e *Editor) open(w Where) (refused string) {
 	switch {
 	case ok && s.Does == cells.Nothing && w.Pane == layout.Supports && s.Text == "":
 		return "a row of this kind has no such cell"
+	case w.Pane == layout.Unknowns && e.At[w.Pane].Col == 1 && r.Row.Table == "joints" && e.openReaction(w):
+		return ""
 	case w.Pane == layout.Unknowns && e.At[w.Pane].Col == 1 && r.Row.Table == "joints":
-		return "the reaction of a support is found. Try: a strut, or a force of that magnitude, in its place"
+		return "the reaction of this support is found. Try: a force of that magnitude in its place"
 	case !ok || s.Does == cells.Nothing:
 		return "this cell is derived and cannot be edited"
 	}

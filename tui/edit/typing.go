@@ -43,8 +43,8 @@ func (e *Editor) Type(w Where, chars string) Outcome {
 // preview is the sheet with the cell as it is being typed.
 func (e *Editor) preview(w Where) Outcome {
 	c := e.Cell
-	if c.Slot.Does == cells.SetName || e.Fresh != nil {
-		return Outcome{} // a name changes nothing until it is kept
+	if c.Slot.Does == cells.SetName || c.Slot.Does == cells.SetReaction || e.Fresh != nil {
+		return Outcome{} // these change nothing until they are kept
 	}
 	ref, all := CellOf(w.Sheet, c.Slot, c.Value())
 	return Outcome{Draft: w.Sheet.With(ref, all), Half: half(c)}
@@ -133,6 +133,8 @@ func (e *Editor) write(w Where) Outcome {
 		return e.addRow(w, strings.TrimSpace(text))
 	case e.Fresh == nil && text == c.Was:
 		return Outcome{Sheet: w.Sheet}
+	case c.Slot.Does == cells.SetReaction:
+		return e.writeReaction(w, text)
 	case c.Slot.Does == cells.SetName:
 		return rename(w, c.Slot.Ref, strings.TrimSpace(text))
 	}
