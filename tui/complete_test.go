@@ -26,7 +26,7 @@ func TestWordsAreOfferedAsTyped(t *testing.T) {
 		t.Errorf("a blank asks for %v", r.m.cells.Cell.Words)
 	}
 	r.text("Po")
-	r.sees("Post", "Pole", "enter takes, esc leaves it as typed")
+	r.sees("Post", "Pole", "enter: insert   esc: leave it as typed")
 	first := r.m.cells.Cell.Words[0].Text
 	r.keys("tab")
 	if want := "D " + first; r.m.cells.Cell == nil || r.m.cells.Cell.Text != want {

@@ -34,7 +34,7 @@ func SaidFacts(facts []Fact) string {
 // About tells what follows from a row.
 func (b Builder) About(ref sheet.Ref) []Fact {
 	if problem.Private(ref.Row) {
-		return []Fact{{is: "kept and not read, since its name begins with x-"}}
+		return []Fact{{is: "kept but ignored, because its name begins with x-"}}
 	}
 	switch ref.Table {
 	case "points":
@@ -62,8 +62,7 @@ func (b Builder) aboutSupport(ref sheet.Ref) []Fact {
 	switch ref.Table {
 	case "joints":
 		row, _ := b.Typed.Table("joints").Row(ref.Row)
-		cell, _ := row.Cell("kind")
-		if info, ok := JointNamed(cell.Text); ok {
+		if info, ok := JointNamed(row.Text("kind")); ok {
 			return []Fact{{is: info.Says}}
 		}
 	case "distributed":

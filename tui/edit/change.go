@@ -79,13 +79,13 @@ func (e *Editor) addRow(w Where, name string) Outcome {
 func newLine(s *sheet.Sheet, f *cells.Fresh, name string) []sheet.KeyText {
 	kind := problem.Cable.String()
 	above, _ := s.Table("lines").Row(f.After)
-	if c, ok := above.Cell("kind"); ok && strings.TrimSpace(c.Text) != "" {
-		kind = strings.TrimSpace(c.Text)
+	if own := above.Text("kind"); own != "" {
+		kind = own
 	}
 	texts := []sheet.KeyText{{Key: "kind", Text: kind}}
-	runs := slices.ContainsFunc(problem.Kinds(), func(k problem.KindInfo) bool { return k.Name == kind && k.Path })
+	info, _ := cells.LineNamed(kind)
 	points := s.Table("points")
-	for i := 1; i < len(name) && runs; i++ {
+	for i := 1; i < len(name) && info.Path; i++ {
 		_, one := points.Row(name[:i])
 		_, two := points.Row(name[i:])
 		if one && two && name[:i] != name[i:] {

@@ -190,7 +190,7 @@ func (l *list) row(table, what, name string, texts []sheet.KeyText) {
 // particles.
 func (l *list) release() string {
 	for _, row := range l.s.Table("points").Rows {
-		if c, ok := row.Cell("on"); ok && strings.TrimSpace(c.Text) != "" {
+		if row.Text("on") != "" {
 			return ""
 		}
 	}

@@ -149,7 +149,7 @@ func (e *Editor) write(w Where) Outcome {
 	}
 	o := w.do(edits...)
 	if unit != "" && o.Sheet != nil {
-		o.Says = "forces are in " + unit + " from now on, as this one is: force in, among the givens, says otherwise"
+		o.Says = "forces are in " + unit + " from now on, as in this cell; \"force in\" among the givens changes it"
 	}
 	return o
 }
