@@ -5,11 +5,10 @@ import (
 
 	"trivet/tui/cells"
 	"trivet/tui/edit"
-	"trivet/tui/grid"
+	"trivet/tui/frame"
 	"trivet/tui/keys"
 	"trivet/tui/layout"
-	"trivet/tui/text"
-	"trivet/tui/theme"
+	"trivet/tui/session"
 )
 
 // where is what the editor of the cells edits now.
@@ -30,7 +29,7 @@ func (m *Model) edited(o edit.Outcome) (cmd tea.Cmd) {
 	}
 	switch before := m.history.Current(); {
 	case o.Draft != nil:
-		cmd = m.solveDraft(o.Draft, map[bool]draft{false: typedCell, true: halfCell}[o.Half])
+		cmd = m.live.Solve(o.Draft, map[bool]session.Draft{false: session.TypedCell, true: session.HalfCell}[o.Half])
 	case o.Sheet != nil:
 		m.history.Replace(o.Sheet)
 		m.offerRetelling(before, o.Kept)
@@ -58,7 +57,7 @@ func (m *Model) typed(chars string) tea.Cmd {
 		p := m.palette.Typed(chars)
 		m.palette = &p
 	case keys.OnSettings, keys.InSetting:
-		m.typedSetting(chars)
+		m.setup = m.setup.Typed(chars)
 	case keys.OnName:
 		l := *m.naming
 		l.Insert(chars)
@@ -69,7 +68,8 @@ func (m *Model) typed(chars string) tea.Cmd {
 			m.say(says, false)
 		}
 	case keys.OnStart:
-		return m.look(chars)
+		m.opening = m.opening.Type(chars)
+		return m.peek(false)
 	case keys.InCell, keys.InList, keys.InWords, keys.OnCells:
 		return m.edited(m.cells.Type(m.where(), chars))
 	}
@@ -77,7 +77,7 @@ func (m *Model) typed(chars string) tea.Cmd {
 }
 
 func (m *Model) paste(text string) tea.Cmd {
-	m.note = note{}
+	m.note = frame.Note{}
 	if m.cells.MakesWay(text) {
 		m.settle()
 	}
@@ -123,14 +123,14 @@ func (m *Model) chosen(i keys.Intent) bool {
 
 // changed rebuilds what shows and solves the sheet as it is now.
 func (m *Model) changed() tea.Cmd {
-	cmd := m.solve(m.history.Current())
+	cmd := m.live.Solve(m.history.Current(), session.Whole)
 	m.renew()
 	return cmd
 }
 
 // say puts a word on the bottom line.
 func (m *Model) say(text string, bad bool) {
-	m.note = note{text, bad}
+	m.note = frame.Note{Text: text, Bad: bad}
 	m.notes++
 }
 
@@ -149,8 +149,8 @@ func (m *Model) clamp() {
 			rows[p] = r.Dy() - layout.Frame
 		} else if p.Result() && !r.Empty() {
 			o, t := &m.read[p].Scroll, &m.texts[p]
-			o.Y = max(min(o.Y, len(t.paneText)-r.Dy()+1), 0)
-			o.X = max(min(o.X, t.wide-r.Dx()+2), 0)
+			o.Y = max(min(o.Y, len(t.Lines)-r.Dy()+1), 0)
+			o.X = max(min(o.X, t.Wide-r.Dx()+2), 0)
 		}
 	}
 	m.cells.Clamp(rows)
@@ -170,12 +170,4 @@ func (m *Model) goTo(p layout.Pane) {
 	}
 	m.show(p)
 	m.settle()
-}
-
-// drawLine shows a line of text with its cursor, behind what it is for.
-func (m Model) drawLine(c grid.Canvas, label string, l text.Line) {
-	start := c.Text(1, 0, theme.Name, label)
-	text, skip := grid.Window(l.Text, l.Column(), c.W()-start-1)
-	c.Text(start, 0, theme.Plain, text)
-	c.Paint(start+l.Column()-skip, 0, 1, theme.Caret)
 }

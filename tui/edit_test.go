@@ -182,7 +182,7 @@ func TestAddARow(t *testing.T) {
 	r.keys("ctrl+n")
 	r.text("A")
 	r.keys("enter")
-	if r.m.cells.Cell == nil || !r.m.note.bad {
+	if r.m.cells.Cell == nil || !r.m.note.Bad {
 		t.Errorf("a name twice is taken: %+v", r.m.note)
 	}
 }
@@ -190,7 +190,7 @@ func TestAddARow(t *testing.T) {
 func TestDeleteARow(t *testing.T) {
 	r := newRig(t, hanging, 120, 36)
 	r.keys("down", "ctrl+d")
-	r.sees("deleted A", "which T1 uses", "stale")
+	r.sees("deleted A", "T1 uses it", "stale")
 	r.keys("ctrl+z")
 	r.holds(pointA, "-3, 4")
 	r.sees("determinate")
@@ -227,10 +227,10 @@ func TestRenameIsRefusedInWords(t *testing.T) {
 		r.keys("home", "f2", "ctrl+u")
 		r.text(c.name)
 		r.keys("enter")
-		if r.m.cells.Cell == nil || !r.m.note.bad {
+		if r.m.cells.Cell == nil || !r.m.note.Bad {
 			t.Errorf("%q is taken: %+v", c.name, r.m.note)
 		}
-		t.Log(r.m.note.text)
+		t.Log(r.m.note.Text)
 		r.keys("esc")
 	}
 	if got := r.m.history.Current().Text(); got != before {
