@@ -80,20 +80,20 @@ func (m Model) scene() speech.Scene {
 		case q.Seen:
 			s.Intro = q.More.Read()
 		case len(q.More) > 0:
-			s.Intro = []string{q.Text, "y is yes, n is no, s lists it, esc goes back"}
+			s.Intro = []string{q.Text, "y: yes, n: no, s: what differs, esc: back"}
 		default:
-			s.Intro = []string{q.Text, "y is yes, n is no, esc goes back"}
+			s.Intro = []string{q.Text, "y: yes, n: no, esc: back"}
 		}
 	case keys.OnName:
-		s.Intro = []string{"type the name of the file and enter; esc goes back"}
+		s.Intro = []string{"type the name of the file and enter; esc: back"}
 	case keys.OnSearch:
-		s.Intro = []string{"type what to find; enter goes on, esc ends"}
+		s.Intro = []string{"type what to find; enter: next match, esc: done"}
 	case keys.OnStart:
 		s.Prompt = "sheet: "
 	case keys.OnSettings:
 		s.Prompt, s.Line = "settings, "+m.setup.Name()+": ", text.Line{Text: m.prefs.Shown(m.setup.Name())}
 	case keys.InSetting:
-		s.Intro = []string{"type the value and enter; esc leaves it as it was"}
+		s.Intro = []string{"type the value and enter; esc: leave it as it was"}
 	case keys.OnChoice:
 		s.Prompt, s.Intro = "which row? ", []string{"which row? " + overlay.Offered("", keys.Choosing).All()}
 	case keys.OnPanes:

@@ -53,7 +53,7 @@ func (l Choices) Draw(c grid.Canvas, row image.Point, g theme.Glyphs) {
 		says = " " + say.Count(len(l.Rows), l.Noun) + ", more with the arrows "
 	}
 	if l.Noun == "word" {
-		says += " enter takes, esc leaves it as typed "
+		says += " enter: insert   esc: leave it as typed "
 	}
 	box.Text(2, rows, theme.Dim, says)
 }
