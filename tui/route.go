@@ -212,7 +212,7 @@ func (m *Model) workbench(i keys.Intent) (tea.Cmd, bool) {
 		}
 		return m.changed(), true
 	case keys.NewNumbers:
-		return m.newNumbers(), true
+		return m.edited(edit.NewNumbers(m.history.Current(), m.notes)), true
 	case keys.Retell:
 		return m.retell(), true
 	case keys.Commands:

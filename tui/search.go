@@ -1,9 +1,6 @@
 package tui
 
 import (
-	"strings"
-
-	"trivet/tui/cells"
 	"trivet/tui/keys"
 	"trivet/tui/layout"
 	"trivet/tui/text"
@@ -57,7 +54,7 @@ func (m *Model) searchNext() {
 // seek goes to the next cell that holds the text, from the cell under the cursor
 // on or, with skip 1, from the one behind it; capitals count for nothing.
 func (m *Model) seek(skip int) {
-	want := strings.ToLower(m.search.Text)
+	want := m.search.Text
 	if want == "" {
 		return
 	}
@@ -65,23 +62,10 @@ func (m *Model) seek(skip int) {
 		m.focus, m.cells.At[m.search.from.pane] = m.search.from.pane, m.search.from.at
 		m.clamp()
 	}
-	p, row, col := m.focus, m.cells.At[m.focus].Row, m.cells.At[m.focus].Col+skip
-	for range int(layout.System) + 1 {
-		for records := m.cells.Tables[p].Records; row < len(records); row, col = row+1, 0 {
-			for ; col < len(records[row].Slots); col++ {
-				s := records[row].Slots[col]
-				text := s.Text
-				if s.Does != cells.Nothing {
-					text = m.raw(s)
-				}
-				if strings.Contains(strings.ToLower(text), want) {
-					m.cells.At[p].Row, m.cells.At[p].Col = row, col
-					m.goTo(p)
-					return
-				}
-			}
-		}
-		p, row, col = (p+1)%layout.System, 0, 0
+	p, found := m.cells.Find(m.where(), want, skip)
+	if found {
+		m.goTo(p)
+		return
 	}
 	m.say("no cell contains "+m.search.Text, false)
 }

@@ -77,11 +77,7 @@ func (e *Editor) copy(w Where) Outcome {
 	for _, r := range e.Tables[w.Pane].Records[b.Min.Y:b.Max.Y] {
 		var line []string
 		for _, s := range of(b, r) {
-			text := s.Text
-			if s.Does != cells.Nothing {
-				text = Raw(w.Sheet, s)
-			}
-			line = append(line, text)
+			line = append(line, shown(w.Sheet, s))
 		}
 		block = append(block, line)
 		if row, ok := w.Sheet.Table(r.Row.Table).Row(r.Row.Row); ok && b.Min.X == 0 && movable(w.Pane, r.Row) {
