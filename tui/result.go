@@ -1,9 +1,12 @@
 package tui
 
 import (
+	tea "charm.land/bubbletea/v2"
+
 	"trivet/tui/cells"
 	"trivet/tui/layout"
 	"trivet/tui/results"
+	"trivet/tui/session"
 	"trivet/tui/text"
 	"trivet/tui/theme"
 )
@@ -46,4 +49,37 @@ func (m *Model) missing(w int) (lines text.Lines) {
 func (m Model) isOld(p layout.Pane) bool {
 	steps := p == layout.Working || p == layout.HandSolution
 	return m.live.Stale || steps && m.worked.Of != nil && m.worked.Of != m.live.Solution
+}
+
+// take receives a result.
+func (m *Model) take(msg session.Solved) {
+	if !m.live.Take(msg) {
+		return
+	}
+	m.resulted++
+	m.records++
+	if msg.Fault != "" {
+		m.say("this sheet could not be solved; the last result is kept (fault: "+msg.Fault+")", true)
+	}
+}
+
+// weigh works out what the ± of the inputs does where a pane shows it.
+func (m *Model) weigh() tea.Cmd {
+	if !m.wantsEffect() {
+		return nil
+	}
+	return m.live.Weigh()
+}
+
+// wantsEffect tells that a pane shows what is not known yet.
+func (m *Model) wantsEffect() bool {
+	if !m.live.Unweighed() {
+		return false
+	}
+	for _, p := range []layout.Pane{layout.Ranges, layout.Limits} {
+		if m.linear && m.focus == p || !m.linear && !m.screen().Panes[p].Empty() {
+			return true
+		}
+	}
+	return false
 }

@@ -53,10 +53,11 @@ func New(r session.Result, s *sheet.Sheet, f *Fresh) Builder {
 	}
 	if b.Solution != nil {
 		for _, c := range b.Solution.Checks {
-			switch c.Kind {
-			case statics.CheckLimit:
+			switch {
+			case c.Kind != statics.CheckLimit:
+			case c.Line >= 0:
 				put(&b.limits, c.Line, c)
-			case statics.CheckJointLimit:
+			default:
 				put(&b.jointLimits, c.Joint, c)
 			}
 		}
