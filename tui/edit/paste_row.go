@@ -1,4 +1,4 @@
-package tui
+package edit
 
 import (
 	"fmt"
@@ -14,31 +14,27 @@ import (
 
 // paster makes the new rows of one pasted block.
 type paster struct {
-	m     *Model
-	adds  bool            // rows may be added
-	taken map[string]bool // names that are in use
-	asked []string        // results to be asked for
-}
-
-func (m *Model) paster() *paster {
-	return &paster{m: m, adds: true, taken: takenNames(m.history.Current())}
+	*Editor
+	Where
+	used
+	asking *sheet.Sheet // the sheet as it asks for the results that are pasted
 }
 
 // row gives the edits that make a new row of a line whose first text is for the
 // column col, or why none can be made.
 func (p *paster) row(line []string, col int) (edits []sheet.Edit, why string) {
 	switch {
-	case !p.adds:
+	case p.Pane == layout.Sheet:
 		return nil, "there are fewer rows here, and the rows of the sheet are fixed"
-	case p.m.focus == layout.Unknowns:
+	case p.Pane == layout.Unknowns:
 		return p.result(line, col)
-	case p.m.focus == layout.Supports && col > 0:
+	case p.Pane == layout.Supports && col > 0:
 		return nil, "a new row here needs its name and kind: paste from the first column on"
-	case p.m.focus == layout.Supports:
+	case p.Pane == layout.Supports:
 		return p.support(line)
 	}
 	table, list := "given", []sheet.KeyText{{Key: "", Text: ""}}
-	switch p.m.focus {
+	switch p.Pane {
 	case layout.Points:
 		table = "points"
 	case layout.Lines:
@@ -50,10 +46,10 @@ func (p *paster) row(line []string, col int) (edits []sheet.Edit, why string) {
 	first := p.pattern(table, list)
 	name, texts := textsOf(first, line, col)
 	stem := map[string]string{"points": "P0", "lines": "F0", "given": "v0"}[table] // of rows that come without a name
-	if name == "" || p.taken[name] {
-		name = nextName(p.taken, map[bool]string{true: stem, false: name}[name == ""])
+	if name == "" {
+		name = p.next(stem)
 	}
-	p.taken[name] = true
+	name = p.free(name)
 	usual := map[string]string{"points": "at", "given": "value"}[table]
 	for i := range texts {
 		if texts[i].Key == "" && len(texts) > 1 {
@@ -68,7 +64,7 @@ func (p *paster) row(line []string, col int) (edits []sheet.Edit, why string) {
 
 // pattern is a row with some cells as the pane has it: what its columns are.
 func (p *paster) pattern(table string, texts []sheet.KeyText) cells.Record {
-	blank := cells.Builder{Result: session.Result{Latest: p.m.live.Latest}}
+	blank := cells.Builder{Result: session.Result{Latest: p.Made.Latest}}
 	blank.Typed, _ = sheet.Parse(nil) // an empty text always reads
 	if s, err := blank.Typed.Apply(sheet.AddRow{Table: table, Name: "A", Cells: texts}); err == nil {
 		blank.Typed = s
@@ -157,29 +153,20 @@ func (p *paster) result(line []string, col int) (edits []sheet.Edit, why string)
 		return nil, "a new row here names a result: paste from the first column on"
 	}
 	name := strings.TrimSpace(line[0])
-	if len(cells.Words(name)) != 1 {
+	if len(problem.ResultNames(name)) != 1 {
 		return nil, "a new row here needs a result, such as T1.x, in its first column"
 	}
-	if latest := p.m.live.Latest; latest != nil {
+	if latest := p.Made.Latest; latest != nil {
 		if _, err := problem.ParseQuery(latest, name); err != nil {
 			return nil, "not pasted: " + err.Error()
 		}
 	}
-	p.asked = append(p.asked, name)
-	for j, s := range p.m.made.Asks(name, 0).Slots {
+	ref, all := CellOf(p.asking, cells.Slot{Does: cells.SetAsked, Word: behindAll}, name)
+	p.asking = p.asking.With(ref, all)
+	for j, s := range p.Made.Asks(name, 0).Slots {
 		if j < len(line) && s.Does == cells.SetCell && strings.TrimSpace(line[j]) != "" {
-			edits = append(edits, change(p.m.history.Current(), s.Ref, strings.TrimSpace(line[j])))
+			edits = append(edits, change(p.Sheet, s.Ref, strings.TrimSpace(line[j])))
 		}
 	}
 	return edits, ""
-}
-
-// asking is the edit that asks for the results pasted.
-func (p *paster) asking() []sheet.Edit {
-	if len(p.asked) == 0 {
-		return nil
-	}
-	ref := sheet.Ref{Row: "asked"}
-	c, _ := p.m.history.Current().Cell(ref)
-	return []sheet.Edit{sheet.SetCell{Ref: ref, Text: strings.TrimSpace(c.Text + " " + strings.Join(p.asked, " "))}}
 }

@@ -1,4 +1,4 @@
-package tui
+package edit
 
 import (
 	"encoding/csv"
@@ -19,7 +19,6 @@ import (
 type list struct {
 	s      *sheet.Sheet
 	planar bool
-	taken  map[string]bool
 	points map[string]bool // of the sheet and of the block
 
 	edits  []sheet.Edit
@@ -31,14 +30,13 @@ type list struct {
 }
 
 // pasteList gives the edits of a block that is such a list; ok is false where it is none.
-func (m *Model) pasteList(text string) (edits []sheet.Edit, says string, ok bool) {
-	if m.focus == layout.Unknowns {
+func pasteList(w Where, text string) (edits []sheet.Edit, says string, ok bool) {
+	if w.Pane == layout.Unknowns {
 		return nil, "", false // names and values are answers there
 	}
-	s := m.history.Current()
-	plane, _ := s.Table("").Row("plane")
-	l := &list{s: s, planar: strings.TrimSpace(plane.Text("")) != "", taken: takenNames(s), points: map[string]bool{}, made: map[string]int{}}
-	for _, row := range s.Table("points").Rows {
+	plane, _ := w.Sheet.Table("").Row("plane")
+	l := &list{s: w.Sheet, planar: strings.TrimSpace(plane.Text("")) != "", points: map[string]bool{}, made: map[string]int{}}
+	for _, row := range w.Sheet.Table("points").Rows {
 		l.points[row.Name] = true
 	}
 	head, any := false, false
@@ -192,7 +190,7 @@ func (l *list) row(table, what, name string, texts []sheet.KeyText) {
 // particles.
 func (l *list) release() string {
 	for _, row := range l.s.Table("points").Rows {
-		if c, ok := row.Cell("on"); ok && strings.TrimSpace(c.Text) != "" {
+		if row.Text("on") != "" {
 			return ""
 		}
 	}
