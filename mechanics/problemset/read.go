@@ -245,7 +245,7 @@ func named(name string, before []Problem) *diag.Error {
 	return nil
 }
 
-// times fills in what depends on whether a set closes, and refuses what has no effect.
+// times fills in what depends on whether a set closes, and refuses what cannot be.
 func (r *reader) times(set *Set) {
 	top, rules := r.s.Table(""), r.s.Table(rulesTable)
 	closing, closes := top.Row("closes")
@@ -253,16 +253,9 @@ func (r *reader) times(set *Set) {
 	if closes && !set.Closes.IsZero() && !set.Opens.IsZero() && !set.Closes.After(set.Opens) {
 		r.fail(r.s.Place(at, diag.Whole(closing.Text(""))), diag.New("the set closes before it opens", "a later time, or the day as 2026-12-08"))
 	}
-	without := func(name, msg string) {
-		if row, there := rules.Row(name); there && !closes {
-			r.fail(r.s.Place(sheet.Ref{Table: rulesTable, Row: name}, diag.Whole(row.Text(""))), diag.New(msg, "closes = "+exampleCloses))
-		}
-	}
-	if set.Rules.Show == ShowClosed {
-		without("show", "the worked solutions open when the set closes, but it has no closing time")
-	}
-	if set.Rules.Late != LateNo {
-		without("late", "no answer is late in a set that has no closing time")
+	if show, there := rules.Row("show"); there && set.Rules.Show == ShowClosed && !closes {
+		r.fail(r.s.Place(sheet.Ref{Table: rulesTable, Row: "show"}, diag.Whole(show.Text(""))),
+			diag.New("the worked solutions open when the set closes, but it has no closing time", "closes = "+exampleCloses))
 	}
 	if set.Rules.Show == "" {
 		if set.Rules.Show = ShowClosed; !closes {

@@ -72,7 +72,7 @@ func TestRead(t *testing.T) {
 // What may be left out has a usual value; worked solutions open at once where there is no
 // closing time to wait for.
 func TestUsual(t *testing.T) {
-	open := read(t, "[problems]\na = { sheet = \"a.toml\" }\n")
+	open := read(t, "[rules]\nlate = \"no\"\n[problems]\na = { sheet = \"a.toml\" }\n")
 	if want := (Rules{Hints: usualHints, Show: ShowAnswered, Late: LateNo}); open.Rules != want {
 		t.Errorf("%+v, want %+v", open.Rules, want)
 	}
@@ -147,7 +147,6 @@ func TestFaults(t *testing.T) {
 		{rule("late = \"third\""), `3:9: late cannot be "third". Try: no, half or full`},
 		{rule("late = true"), `3:8: late cannot be "true". Try: no, half or full`},
 		{"[rules]\nshow = \"closed\"\n" + whole, `2:9: the worked solutions open when the set closes, but it has no closing time. Try: closes = "2026-12-08 23:59"`},
-		{"[rules]\nlate = \"half\"\n" + whole, `2:9: no answer is late in a set that has no closing time. Try: closes = "2026-12-08 23:59"`},
 		{"[[rules]]\nhints = 3\n" + whole, `1:3: "rules" is a table, not a list of tables. Try: [rules]`},
 		{"[rule]\n" + whole, `1:2: unknown table "rule" of a set. Try: rules`},
 		{"[points]\nA = \"0, 0\"\n" + whole, `1:2: unknown table "points" of a set. Try: rules or problems`},
