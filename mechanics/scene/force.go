@@ -177,7 +177,7 @@ const besideMember = 1.6
 // along tells that a straight part of the things that count leaves a place in a direction.
 func (b *builder) along(at, way r3.Vec, counts func(*Thing) bool) bool {
 	const same = 0.995 // the cosine of 6°: less is told apart
-	return slices.ContainsFunc(b.leaving(at, b.out.Things, counts), func(u r3.Vec) bool { return r3.Dot(u, way) > same })
+	return slices.ContainsFunc(b.leaving(at, counts), func(u r3.Vec) bool { return r3.Dot(u, way) > same })
 }
 
 // maximum finds the largest force that an arrow shows, on one of the bodies or, where none

@@ -149,19 +149,22 @@ type builder struct {
 	max float64 // the largest force, N: its arrow is the longest
 	out Scene
 
+	lines  map[int][]straight // the parts of bars and members, by the layers that they lie in
+	layers float64            // as many are as thick as the problem is large
+
 	whole bool // all of the problem is drawn: what acts on two bodies has its name once
 }
 
 func newBuilder(p *problem.Problem, sol *statics.Solution, opt Options) *builder {
 	low, high := p.Extent()
-	size := r3.Norm(r3.Sub(high, low))
+	size, layers := r3.Norm(r3.Sub(high, low)), 1+math.Min(float64(len(p.Lines))/8, 0.25/Flat) // thicker than what is near
 	if !(size > 0) || math.IsInf(size, 0) {
-		size = 1
+		size, layers = 1, 0
 	}
 	if sol != nil && (sol.Problem != p || sol.Verdict == statics.NoEquilibrium) {
 		sol = nil
 	}
-	b := &builder{p: p, sol: sol, opt: opt, out: Scene{Planar: p.Planar, Up: p.Up, Size: size}}
+	b := &builder{p: p, sol: sol, opt: opt, out: Scene{Planar: p.Planar, Up: p.Up, Size: size}, lines: map[int][]straight{}, layers: layers}
 	// Most lines and points are a thing, and a point has a name.
 	b.out.Things = make([]Thing, 0, len(p.Lines)+2*len(p.Points)+16)
 	for _, q := range p.Points {
@@ -172,7 +175,15 @@ func newBuilder(p *problem.Problem, sol *statics.Solution, opt Options) *builder
 	return b
 }
 
-func (b *builder) add(t Thing) { b.out.Things = append(b.out.Things, t) }
+func (b *builder) add(t Thing) {
+	for from, to := range t.Lines() {
+		first, last := b.layer(from), b.layer(to)
+		for k := min(first, last) - 1; k <= max(first, last)+1 && t.straight(); k++ { // what lies near it may be of the next
+			b.lines[k] = append(b.lines[k], straight{from, to, len(b.out.Things)})
+		}
+	}
+	b.out.Things = append(b.out.Things, t)
+}
 
 func (b *builder) placed(i int) bool { return i >= 0 && i < len(b.p.Points) && b.p.Points[i].OK }
 
