@@ -118,6 +118,7 @@ const (
 	apart      = 3.0   // and more to the next label on its line
 	leaderFrom = 14.0  // a label further off gets a line to its place
 	costLeader = 8.0   // and costs as much more
+	costPassed = 6.0   // and this for each eighth of it that lies on a line
 	reachFar   = 160.0 // no label stands further off
 	reachNear  = 40.0  // nor on a screen
 	handy      = 9.0   // a place of a point's name that is as good as any
@@ -235,10 +236,10 @@ type candidate struct {
 // candidates tries those round the spots of a label that cost less than the limit, which
 // may fall meanwhile.
 func (t *setter) candidates(w *want, limit *float64, try func(candidate)) {
-	const nearest, wider = 2.5, 1.6 // points, and how much further each ring lies than the last
-	reach := reachFar
+	const nearest = 2.5 // points
+	reach, wider := reachFar, 1.4 // how much further each ring lies than the last
 	if t.m.Bounded {
-		reach = reachNear
+		reach, wider = reachNear, 1.6
 	}
 	for k, sp := range w.spots {
 		base := costAside * float64(k)
@@ -298,11 +299,10 @@ func (t *setter) stand(f *field, half drawing.Vec, c *candidate, limit float64) 
 	} else if under > 0 {
 		cost += costThin
 	}
-	far := c.away > leaderFrom || !t.m.Bounded && b.Nearest(c.at).Sub(c.at).Len() > t.pt(leaderFrom)
-	if cost >= limit || far && !t.reaches(f, b, c.at) {
-		return drawing.Box{}, limit
+	if far := c.away > leaderFrom || !t.m.Bounded && b.Nearest(c.at).Sub(c.at).Len() > t.pt(leaderFrom); far && cost < limit {
+		cost += t.reach(f, b, c.at)
 	}
-	return b, cost
+	return b, math.Min(cost, limit)
 }
 
 // put writes a label where that costs least, if less than the limit.
@@ -358,20 +358,23 @@ func (t *setter) onTheWay(b drawing.Box, at drawing.Vec) (boxes [8]drawing.Box) 
 	return boxes
 }
 
-// reaches tells that the line from a label to its place passes no other label, does not run
-// along what is drawn, and on a screen, where lines are coarse, does not pass it.
-func (t *setter) reaches(f *field, b drawing.Box, at drawing.Vec) bool {
-	boxes, passed := t.onTheWay(b, at), 0
+// reach is what the line from a label to its place costs: it passes no other label, does not
+// run along what is drawn, and on a screen, where lines are coarse, does not pass it.
+func (t *setter) reach(f *field, b drawing.Box, at drawing.Vec) (cost float64) {
+	boxes := t.onTheWay(b, at)
 	for i, box := range boxes {
 		covered := f.under(f.squares(box)) >= solid
 		if f.taken(box) || covered && t.m.Bounded && i < len(boxes)-2 {
-			return false
+			return math.Inf(1)
 		}
-		if covered {
-			passed++
+		if covered && !t.m.Bounded {
+			cost += costPassed
 		}
 	}
-	return t.m.Bounded || passed < len(boxes)/2
+	if cost >= costPassed*float64(len(boxes)/2) {
+		return math.Inf(1)
+	}
+	return cost
 }
 
 // leader draws the line from a label that stands far off to its place.

@@ -215,13 +215,28 @@ func (b *builder) act(from problem.Source, a *problem.Act) {
 		}
 	case problem.ACouple:
 		if c := &b.p.Couples[from.Index]; c.OK {
-			f.ref, f.name, f.couple = c.Ref, Typeset(c.Name), true
-			if pts := b.places(c.Body); !b.placed(a.Point) && len(pts) > 0 {
-				f.at = mean(pts) // it acts on the whole body, so that anywhere will do
-			}
+			f.ref, f.name, f.couple, f.at = c.Ref, Typeset(c.Name), true, b.anywhere(c)
 			b.vector(f, a.Couple, c.U, c.Magnitude)
 		}
 	}
+}
+
+// anywhere is the place of a couple, which acts on its whole body: the middle, of several
+// about one axis each another.
+func (b *builder) anywhere(c *problem.Couple) r3.Vec {
+	pts := b.places(c.Body)
+	if len(pts) == 0 {
+		return c.Acts[0].At
+	}
+	one, n := 0.0, 0.0
+	for i := range b.p.Couples {
+		if o := &b.p.Couples[i]; o.OK && o.Body == c.Body && r3.Norm(r3.Cross(o.U, c.U)) <= Flat {
+			if n++; o == c {
+				one = n
+			}
+		}
+	}
+	return r3.Add(mean(pts), r3.Scale(one/(n+1)-0.5, r3.Sub(furthest(pts), pts[0])))
 }
 
 // line draws the forces with which a line acts on a body: a member or rope with one for

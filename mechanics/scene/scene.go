@@ -54,6 +54,7 @@ type Thing struct {
 	Broken   bool          // it acts in a sense that its line or support cannot have
 	Symbol   *Symbol       // of a support
 	Hanging  bool          // of a support without ground behind it: on another body
+	Under    bool          // of a surface: a bar that is drawn through its place rests on it
 	Slope    []drawing.Run // the angle of a surface to the horizontal, where it has one
 	Label    Label
 }
@@ -76,7 +77,7 @@ const (
 	Force   // an arrow at a place; Along is the direction of the force
 	Couple  // at a place, about Along; counter-clockwise seen from its head
 	Load    // a diagram: At are the feet of its ordinates, Along its direction
-	Water   // the surface of water, at a place; Along is upwards
+	Water   // the surface of water: At are where it meets the wall, a place of it and the upper end of what it presses on; Along is upwards
 	Vector  // from a place to another
 	Centre  // what moments are taken about: a place, and an axis where Along is not zero
 	Section // through members: At are the places where it cuts them, in order

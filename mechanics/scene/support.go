@@ -23,7 +23,7 @@ func (b *builder) support(j *problem.Joint) {
 	t := Thing{Kind: Support, Ref: j.Ref, At: []r3.Vec{at}, Symbol: symbols[name], Hanging: !grounded, Label: Label{Rank: OfSize}}
 	switch {
 	case holds.Needs == "normal":
-		t.Along = j.Normal
+		t.Along, t.Under = j.Normal, t.Symbol.Rests && b.leaving(at, func(o *Thing) bool { return o.Kind == Bar }) != nil
 		if j.HasFace {
 			t.At = append(t.At, b.p.Points[j.Face[0]].At, b.p.Points[j.Face[1]].At)
 		}
