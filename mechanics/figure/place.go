@@ -236,7 +236,7 @@ type candidate struct {
 // candidates tries those round the spots of a label that cost less than the limit, which
 // may fall meanwhile.
 func (t *setter) candidates(w *want, limit *float64, try func(candidate)) {
-	const nearest = 2.5 // points
+	const nearest = 2.5           // points
 	reach, wider := reachFar, 1.4 // how much further each ring lies than the last
 	if t.m.Bounded {
 		reach, wider = reachNear, 1.6
