@@ -63,7 +63,7 @@ func (t *setter) force(s *scene.Thing, o drawing.Vec) {
 	near, far := o.Add(v.Scale(gap)), o.Add(v.Scale(gap+length))
 	aside := t.asideOf(segment{near, far})
 	near, far = near.Add(aside), far.Add(aside)
-	t.arrows = append(t.arrows, segment{near, far})
+	t.arrows = append(t.arrows, arrow{segment{near, far}, t.of})
 	if s.Head {
 		t.shaft(s.Tone, far, near, s.Broken)
 	} else {
@@ -84,7 +84,7 @@ func (t *setter) force(s *scene.Thing, o drawing.Vec) {
 func (t *setter) asideOf(s segment) (aside drawing.Vec) {
 	u, length := s.b.Sub(s.a).Unit(), s.b.Sub(s.a).Len()
 	gap := math.Max(t.pt(arrowAside), t.m.Fine)
-	under := func(o segment) bool {
+	under := func(o arrow) bool {
 		a, b := o.a.Sub(s.a.Add(aside)), o.b.Sub(s.a.Add(aside))
 		overlap := math.Min(math.Max(a.Dot(u), b.Dot(u)), length) - math.Max(math.Min(a.Dot(u), b.Dot(u)), 0)
 		return math.Max(math.Abs(a.Dot(u.Perp())), math.Abs(b.Dot(u.Perp()))) < gap/2 && overlap > gap/2

@@ -114,6 +114,9 @@ const (
 	costTurned = 6.0   // for each radian off the way it would rather lie
 	costSpot   = 1.5   // for each spot down its list, beside a line
 	costAside  = 4.0   // and beside an arrow rather than at its end
+	costOther  = 6.0   // for standing near the end of another arrow, which it might name
+	nearOther  = 5.0   // and how near that is
+	maxTold    = 60    // arrows in a figure in which that is looked for
 	clear      = 1.6   // kept free round a label
 	apart      = 3.0   // and more to the next label on its line
 	leaderFrom = 14.0  // a label further off gets a line to its place
@@ -276,7 +279,7 @@ func (t *setter) candidates(w *want, limit *float64, try func(candidate)) {
 
 // stand is the box of a label at a candidate, and what it costs there with what it lies
 // on: the limit where it cannot be had for less.
-func (t *setter) stand(f *field, half drawing.Vec, c *candidate, limit float64) (drawing.Box, float64) {
+func (t *setter) stand(f *field, w *want, half drawing.Vec, c *candidate, limit float64) (drawing.Box, float64) {
 	if c.cost >= limit {
 		return drawing.Box{}, limit
 	}
@@ -299,6 +302,13 @@ func (t *setter) stand(f *field, half drawing.Vec, c *candidate, limit float64) 
 	} else if under > 0 {
 		cost += costThin
 	}
+	if len(t.arrows) <= maxTold && !t.m.Bounded && w.rank <= scene.OfBody && cost < limit {
+		for _, a := range t.arrows {
+			if a.of != w.of && b.Nearest(a.b).Sub(a.b).Len() < t.pt(nearOther) {
+				cost += costOther
+			}
+		}
+	}
 	if far := c.away > leaderFrom || !t.m.Bounded && b.Nearest(c.at).Sub(c.at).Len() > t.pt(leaderFrom); far && cost < limit {
 		cost += t.reach(f, b, c.at)
 	}
@@ -312,7 +322,7 @@ func (t *setter) put(f *field, w *want, one *form, limit float64) bool {
 	var box drawing.Box
 	var from drawing.Vec
 	t.candidates(w, &cheapest, func(c candidate) {
-		if b, cost := t.stand(f, one.half, &c, cheapest); cost < cheapest {
+		if b, cost := t.stand(f, w, one.half, &c, cheapest); cost < cheapest {
 			cheapest, box, from = cost, b, c.at
 		}
 	})

@@ -73,12 +73,18 @@ type setter struct {
 	lines  []segment // that labels keep off
 	hairs  []segment // that they may interrupt
 	wants  []want
-	arrows []segment
+	arrows []arrow
 	quiet  bool // labels are not asked for yet
 	left   int
 }
 
 type segment struct{ a, b drawing.Vec }
+
+// arrow is one of a force, from the end at its place, of a thing by 1 + its index.
+type arrow struct {
+	segment
+	of int
+}
 
 // at projects a place.
 func (t *setter) at(q r3.Vec) drawing.Vec { return t.view.project(q).Scale(t.scale) }
