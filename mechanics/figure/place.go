@@ -130,7 +130,7 @@ const (
 // place finds a place for each label in turn, the cheapest of those round its spots that
 // no other label has. Names of points, which have few good places, take a handy one
 // before all else, unless a force then stays without a label.
-func (t *setter) place() {
+func (t *setter) place() *field {
 	b := t.room()
 	side := math.Min(t.m.Fine, 1)
 	if !t.m.Bounded {
@@ -166,6 +166,18 @@ func (t *setter) place() {
 			t.left++
 		}
 	}
+	return f
+}
+
+// onCell is the corner of a cell, of a medium that has cells: of the one that a place lies in
+// or, half a cell on, the nearest.
+func (t *setter) onCell(q drawing.Vec, on float64) drawing.Vec {
+	cell := t.m.Cell
+	if cell == (drawing.Vec{}) {
+		return q
+	}
+	corner := q.Add(t.origin)
+	return drawing.Vec{X: cell.X * math.Floor(corner.X/cell.X+on), Y: cell.Y * math.Floor(corner.Y/cell.Y+on)}.Sub(t.origin)
 }
 
 // merge makes one label of the names of several points in one place.
@@ -284,10 +296,7 @@ func (t *setter) stand(f *field, w *want, half drawing.Vec, c *candidate, limit 
 		return drawing.Box{}, limit
 	}
 	low := c.at.Add(c.way.Scale(c.away*t.m.Point + math.Abs(c.way.X)*half.X + math.Abs(c.way.Y)*half.Y)).Sub(half)
-	if cell := t.m.Cell; cell != (drawing.Vec{}) {
-		corner := low.Add(t.origin)
-		low = drawing.Vec{X: cell.X * math.Floor(corner.X/cell.X+0.5), Y: cell.Y * math.Floor(corner.Y/cell.Y+0.5)}.Sub(t.origin)
-	}
+	low = t.onCell(low, 0.5)
 	b := drawing.Box{Low: low, High: low.Add(half.Scale(2))}
 	if !f.inside(b) || t.m.Cell.X > 0 && !f.first(low, c.cost) {
 		return drawing.Box{}, limit

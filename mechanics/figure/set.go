@@ -24,11 +24,13 @@ type Drawing struct {
 }
 
 // LeftOut says how many labels have no room; empty where all have.
-func (d *Drawing) LeftOut() string {
-	if d.left == 0 {
+func (d *Drawing) LeftOut() string { return leftOut(d.left) }
+
+func leftOut(labels int) string {
+	if labels == 0 {
 		return ""
 	}
-	return say.Count(d.left, "name") + " left out"
+	return say.Count(labels, "name") + " left out"
 }
 
 // Place is where a place of space lies on the drawing.
@@ -52,8 +54,9 @@ func Set(s *scene.Scene, v View, m Medium) Drawing {
 	if m.Bounded {
 		t.centre()
 	}
-	t.place()
+	f := t.place()
 	if m.Bounded {
+		t.corners(f)
 		t.d.Move(t.origin)
 		t.d.Width, t.d.Height = m.Width, m.Height
 	}
@@ -186,7 +189,7 @@ func (t *setter) draw() {
 	if t.scene.Dimensions != nil {
 		t.dimensions(bounds)
 	}
-	if t.m.Triad {
+	if t.m.Triad && !t.m.Bounded {
 		bounds = t.d.Bounds()
 		for i := range t.wants { // and the axes beside their names
 			if w := &t.wants[i]; !w.lined && w.spots[0].way.X > 0 {

@@ -22,7 +22,7 @@ func (p *pen) characters() {
 	for i := range p.d.Shapes {
 		s := &p.d.Shapes[i]
 		t := p.thing(s.Of)
-		b := stroke{look: p.look(s.Of, max(s.Line, s.Fill)), dashed: s.Dashed, lit: t != nil && p.lit(t.Ref) && t.Kind.Member()}
+		b := stroke{look: p.look(s.Of, max(s.Line, s.Fill)), dashed: s.Dashed, plain: t == nil, lit: t != nil && p.lit(t.Ref) && t.Kind.Member()}
 		switch {
 		case t != nil && p.symbolic(t) || s.Line == drawing.Paper || s.Line == drawing.Fill:
 		case s.Head:
@@ -115,7 +115,7 @@ func (p *pen) slope(from, to drawing.Vec, b stroke) {
 		}
 		x, y := ax+t*(bx-ax), ay+t*(by-ay)
 		in := y - math.Floor(y)
-		if b.short {
+		if b.plain {
 			in = 0.5
 		}
 		char := slopeChar(bx-ax, by-ay, in)
