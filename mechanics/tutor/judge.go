@@ -1,0 +1,123 @@
+package tutor
+
+import (
+	"regexp"
+	"strings"
+
+	"trivet/mechanics/diag"
+	"trivet/mechanics/problem"
+)
+
+// clean writes an entry with the characters that the readers know: people paste others.
+var clean = strings.NewReplacer("−", "-", "–", "-", "·", "*", "⋅", "*", "×", " x ", "sum ", "Σ", "∑", "Σ", "Σ ", "Σ")
+
+var (
+	cutHead    = regexp.MustCompile(`^cut\s+(.+?)\s*:(.*)$`)
+	vectorHead = regexp.MustCompile(`^([ruF])\s+("[^"]+"|[^\s=]+)\s*=(.*)$`)
+	momentHead = regexp.MustCompile(`^M\s+("[^"]+"|[^\s=]+)\s+("[^"]+"|[^\s=]+)\s*=(.*)$`)
+	lengthHead = regexp.MustCompile(`^\|\s*r\s+("[^"]+"|[^\s|]+)\s*\|\s*=(.*)$`)
+	ownHead    = regexp.MustCompile(`^(\w+)\s*=\s*u\s+(\S+)\s+x\s+u\s+(\S+)\s*=(.*)$`)
+)
+
+// judge reads an entry by its form and judges it. The form decides before any name does: a
+// word alone before = is a name of the sheet, so that a line called r reads as itself.
+func (t *Practice) judge(text string) Judgement {
+	s := strings.TrimRight(clean.Replace(text), " ")
+	s = strings.TrimLeft(s, " ")
+	switch {
+	case s == "":
+		return unread(NoKind, diag.New("the line is empty", "an equation, such as "+t.claimExample()))
+	case cutHead.MatchString(s):
+		return t.freeBody(cutHead.FindStringSubmatch(s))
+	case strings.HasPrefix(s, "cut ") || s == "cut":
+		return unread(FreeBody, diag.At(diag.Whole(s), "the forces on the free body are missing", "cut "+t.bodyName()+": and the names of all forces on it"))
+	}
+	if head, rest, ok := strings.Cut(s, ":"); ok {
+		c, err := t.claim(head)
+		if err != nil {
+			return unread(Equation, err)
+		}
+		return t.written(rest, len(head)+1, c)
+	}
+	if m := ownHead.FindStringSubmatch(s); m != nil {
+		return t.ownVector(m[1], m[2], m[3], m[4])
+	}
+	if m := vectorHead.FindStringSubmatch(s); m != nil {
+		return t.vectorOf(m[1], unquoted(m[2]), m[3], len(s)-len(m[3]))
+	}
+	if m := momentHead.FindStringSubmatch(s); m != nil {
+		return t.momentOf(unquoted(m[1]), unquoted(m[2]), m[3], len(s)-len(m[3]))
+	}
+	if m := lengthHead.FindStringSubmatch(s); m != nil {
+		return t.lengthOf(unquoted(m[1]), m[2], len(s)-len(m[2]))
+	}
+	if !strings.Contains(s, "=") {
+		return t.verdict(s)
+	}
+	left, right, _ := strings.Cut(s, "=")
+	if q, err := problem.ParseQuery(t.Problem, unquoted(strings.TrimSpace(left))); err == nil && !strings.Contains(right, "=") && t.constant(q, right) {
+		return t.valueOf(q, right, len(left)+1)
+	}
+	return t.written(s, 0, nil)
+}
+
+func unquoted(s string) string { return strings.Trim(s, `"`) }
+
+func unread(k Kind, err *diag.Error) Judgement {
+	return Judgement{Kind: k, Verdict: Unreadable, Says: err.Text(), Error: err}
+}
+
+func (t *Practice) bodyName() string {
+	if len(t.Problem.Bodies) > 0 {
+		return t.Problem.Bodies[0].Name
+	}
+	return "beam"
+}
+
+// written reads an equation behind its claim, if it has one, and judges it.
+func (t *Practice) written(text string, at int, claim *sum) Judgement {
+	sort := anySum
+	if claim != nil {
+		sort = forceSum
+		if claim.moment {
+			sort = momentSum
+		}
+	}
+	w, err := t.read(text, sort)
+	if err != nil {
+		return unread(Equation, moved(err, at))
+	}
+	if claim != nil {
+		w.sums = []sum{*claim}
+	} else {
+		w.named = t.relation(w)
+	}
+	return t.equationOf(w)
+}
+
+var relationForm = regexp.MustCompile(`^\s*(?:[0-9.]+\s*\*?\s*)?[\p{L}_]\w*\s*=\s*(?:-?[0-9.]+\s*\*?\s*)?(?:[\p{L}_]\w*|-?[0-9.]+(?:\s*[\p{L}*/^ ]+)?)\s*$`)
+
+// relation tells that an equation only says what an unknown is: 2*T1 = 5 kN, T1 = T2.
+func (t *Practice) relation(w written) bool {
+	n, used := len(t.Problem.Unknowns), 0
+	for _, c := range w.c[:n] {
+		if c != 0 {
+			used++
+		}
+	}
+	return (used == 1 || used == 2 && w.c[n] == 0) && relationForm.MatchString(w.text)
+}
+
+// constant tells whether a text holds a value and no unknown: what stands behind the name
+// of a result is a value then.
+func (t *Practice) constant(q problem.Query, text string) bool {
+	if _, err := t.Problem.ReadWritten(q, text, t.Problem.Units.For(q.Dim), false); err == nil {
+		return true
+	}
+	for _, w := range wordsOf(strings.NewReplacer("*", " ", "+", " ", "-", " ", "/", " ", "(", " ", ")", " ").Replace(text)) {
+		if v, ok, _ := (names{t}).Lookup(w.text); ok && len(v.Terms) > 0 {
+			return false
+		}
+	}
+	return true
+}
