@@ -265,7 +265,7 @@ func (t *Practice) nameOf(f *force) string {
 		return t.Problem.Unknowns[f.unknown].Name
 	}
 	if f.of.Thing == problem.ABody {
-		return "the weight of " + t.Problem.NameOf(f.of)
+		return "the weight of " + t.Problem.Bodies[f.of.Index].Name
 	}
 	return t.Problem.NameOf(f.of)
 }

@@ -32,7 +32,12 @@ type names struct{ t *Practice }
 
 var _ units.Env = names{}
 
+// Lookup takes a name as typed, or as printed with a subscript: A_x for Ax.
 func (n names) Lookup(name string) (units.Value, bool, error) {
+	return n.typed(problem.Unprinted(name, func(s string) bool { _, ok, _ := n.typed(s); return ok }))
+}
+
+func (n names) typed(name string) (units.Value, bool, error) {
 	p := n.t.Problem
 	if i := slices.IndexFunc(p.Unknowns, func(u problem.Unknown) bool { return u.Name == name }); i >= 0 {
 		return n.t.affine(problem.Affine{Terms: []problem.Term{{Unknown: i, Coef: 1}}}, p.Unknowns[i].Dim), true, nil
@@ -58,9 +63,6 @@ func (n names) Lookup(name string) (units.Value, bool, error) {
 			a.Terms = append(a.Terms, problem.Term{Unknown: x.Unknown, Coef: r3.Dot(x.D, tangent)})
 		}
 		return n.t.affine(a, units.Force), true, nil
-	}
-	if plain := problem.Unprinted(name, func(s string) bool { _, ok, _ := n.Lookup(s); return ok }); plain != name {
-		return n.Lookup(plain)
 	}
 	return units.Value{}, false, nil
 }
@@ -177,6 +179,9 @@ func (t *Practice) sides(text string, as sort) (c []float64, moment bool, couple
 		list := termsOf(text, ends[0], ends[1])
 		if len(list) == 0 {
 			return nil, false, "", diag.At(diag.Between(ends[0], max(ends[1], ends[0]+1)), "one side of the equation is empty", "0, or a sum of forces")
+		}
+		if end := strings.TrimRight(text[:ends[1]], " "); strings.HasSuffix(end, "+") || strings.HasSuffix(end, "-") {
+			return nil, false, "", diag.At(diag.Between(len(end)-1, len(end)), "a term is missing after "+end[len(end)-1:], "a force")
 		}
 		for _, x := range list {
 			if side == 1 {
