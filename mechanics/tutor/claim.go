@@ -238,7 +238,7 @@ func (t *Practice) vector(text string, d units.Dim) (r3.Vec, *diag.Error) {
 	if err != nil {
 		return r3.Vec{}, err
 	}
-	v, err := e.Eval(names{t})
+	v, err := e.Eval(names{t: t})
 	if err != nil {
 		return r3.Vec{}, err
 	}

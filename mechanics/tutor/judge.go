@@ -8,13 +8,34 @@ import (
 	"trivet/mechanics/problem"
 )
 
-// clean writes an entry with the characters that the readers know: people paste others.
-var clean = strings.NewReplacer("−", "-", "–", "-", "·", "*", "⋅", "*", "×", " x ", "sum ", "Σ", "∑", "Σ", "Σ ", "Σ")
+// plain writes characters as the readers know them: people paste others. The longest that
+// fits is taken.
+var plain = [][2]string{{"−", "-"}, {"–", "-"}, {"·", "*"}, {"⋅", "*"}, {"×", " x "}, {"sum ", "Σ"}, {"∑ ", "Σ"}, {"∑", "Σ"}, {"Σ ", "Σ"}, {"\t", " "}, {"\u00a0", " "}}
+
+// cleaned is an entry in plain characters, and where each of its bytes, and its end, stands
+// in what was typed.
+func cleaned(text string) (string, []int) {
+	out, at := make([]byte, 0, len(text)), make([]int, 0, len(text)+1)
+	for i := 0; i < len(text); {
+		from, to := text[i:i+1], text[i:i+1]
+		for _, p := range plain {
+			if strings.HasPrefix(text[i:], p[0]) && !(p[0] == "sum " && i > 0 && letter(text[i-1])) {
+				from, to = p[0], p[1]
+				break
+			}
+		}
+		for k := range len(to) {
+			out, at = append(out, to[k]), append(at, i+min(k, len(from)-1))
+		}
+		i += len(from)
+	}
+	return string(out), append(at, len(text))
+}
 
 var (
 	cutHead    = regexp.MustCompile(`^cut\s+(.+?)\s*:(.*)$`)
-	vectorHead = regexp.MustCompile(`^([ruF])\s+("[^"]+"|[^\s=]+)\s*=(.*)$`)
-	momentHead = regexp.MustCompile(`^M\s+("[^"]+"|[^\s=]+)\s+("[^"]+"|[^\s=]+)\s*=(.*)$`)
+	vectorHead = regexp.MustCompile(`^([ruF])\s+("[^"]+"|[^\s=(]+)\s*=(.*)$`)
+	momentHead = regexp.MustCompile(`^M\s+("[^"]+"|[^\s=(]+)\s+("[^"]+"|[^\s=(]+)\s*=(.*)$`)
 	lengthHead = regexp.MustCompile(`^\|\s*r\s+("[^"]+"|[^\s|]+)\s*\|\s*=(.*)$`)
 	ownHead    = regexp.MustCompile(`^(\w+)\s*=\s*u\s+(\S+)\s+x\s+u\s+(\S+)\s*=(.*)$`)
 )
@@ -22,8 +43,19 @@ var (
 // judge reads an entry by its form and judges it. The form decides before any name does: a
 // word alone before = is a name of the sheet, so that a line called r reads as itself.
 func (t *Practice) judge(text string) Judgement {
-	s := strings.TrimRight(clean.Replace(text), " ")
-	s = strings.TrimLeft(s, " ")
+	s, at := cleaned(text)
+	in := len(s) - len(strings.TrimLeft(s, " "))
+	j := t.form(strings.TrimRight(s[in:], " "))
+	if j.Error != nil {
+		e := *j.Error
+		place := func(i int) int { return at[min(max(i+in, 0), len(s))] }
+		e.Span = diag.Between(place(e.Span.Start), place(e.Span.End))
+		j.Error = &e
+	}
+	return j
+}
+
+func (t *Practice) form(s string) Judgement {
 	switch {
 	case s == "":
 		return unread(NoKind, diag.New("the line is empty", "an equation, such as "+t.claimExample()))
@@ -114,8 +146,11 @@ func (t *Practice) constant(q problem.Query, text string) bool {
 	if _, err := t.Problem.ReadWritten(q, text, t.Problem.Units.For(q.Dim), false); err == nil {
 		return true
 	}
+	if strings.Contains(text, `"`) {
+		return false // a line's name
+	}
 	for _, w := range wordsOf(strings.NewReplacer("*", " ", "+", " ", "-", " ", "/", " ", "(", " ", ")", " ").Replace(text)) {
-		if v, ok, _ := (names{t}).Lookup(w.text); ok && len(v.Terms) > 0 {
+		if v, ok, _ := (names{t: t}).Lookup(w.text); ok && len(v.Terms) > 0 {
 			return false
 		}
 	}

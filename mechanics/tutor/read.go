@@ -28,12 +28,18 @@ type written struct {
 }
 
 // names is what an entry's expressions may refer to.
-type names struct{ t *Practice }
+type names struct {
+	t      *Practice
+	quoted map[string]string // what stands for a name that was typed in quotes
+}
 
 var _ units.Env = names{}
 
 // Lookup takes a name as typed, or as printed with a subscript: A_x for Ax.
 func (n names) Lookup(name string) (units.Value, bool, error) {
+	if name, ok := n.quoted[name]; ok {
+		return n.typed(name)
+	}
 	return n.typed(problem.Unprinted(name, func(s string) bool { _, ok, _ := n.typed(s); return ok }))
 }
 
@@ -166,7 +172,7 @@ const (
 
 // sides reads both sides of an equation, all on one. In a sum that is claimed to be one of
 // forces a moment is taken as a number of the sheet's force unit, and named.
-func (t *Practice) sides(text string, as sort) (c []float64, moment bool, couple string, err *diag.Error) {
+func (t *Practice) sides(text string, quoted map[string]string, as sort) (c []float64, moment bool, couple string, err *diag.Error) {
 	moment = as == momentSum
 	equals := strings.IndexByte(text, '=')
 	type read struct {
@@ -191,7 +197,7 @@ func (t *Practice) sides(text string, as sort) (c []float64, moment bool, couple
 			if err != nil {
 				return nil, false, "", moved(err, x.from)
 			}
-			v, err := e.Eval(names{t})
+			v, err := e.Eval(names{t, quoted})
 			if err != nil {
 				return nil, false, "", moved(err, x.from)
 			}
@@ -250,14 +256,16 @@ func (t *Practice) read(text string, as sort) (written, *diag.Error) {
 	if n := strings.Count(text, "="); n != 1 {
 		return written{}, diag.At(diag.Whole(text), "an equation has one =", "ΣFx T: 0.6 T1 - 0.8 T2 = 0")
 	}
-	c, moment, couple, err := t.sides(text, as)
+	spelt := t.spell(text)
+	text = spelt.text
+	c, moment, couple, err := t.sides(text, spelt.quoted, as)
 	if err != nil {
-		return written{}, err
+		return written{}, spelt.back(err)
 	}
 	w := written{text: text, c: c, half: make([]float64, len(c)), moment: moment, couple: couple}
 	for _, x := range literals(text) {
 		moved := text[:x.from] + strconv.FormatFloat(x.value+x.half, 'f', -1, 64) + text[x.to:]
-		other, _, _, err := t.sides(moved, as)
+		other, _, _, err := t.sides(moved, spelt.quoted, as)
 		if err != nil {
 			continue // a part of a length such as 5'-6"
 		}

@@ -167,7 +167,7 @@ func (t *Practice) compare(subject, text string, at int, d units.Dim, exact r3.V
 		if err != nil {
 			return r3.Vec{}, err
 		}
-		v, err := e.Eval(names{t})
+		v, err := e.Eval(names{t: t})
 		if err != nil {
 			return r3.Vec{}, err
 		}
