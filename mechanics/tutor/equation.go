@@ -30,7 +30,7 @@ func (t *Practice) equationOf(w written) Judgement {
 		return t.claimed(j, w)
 	}
 	s := t.identify(w, 0)
-	follows := t.follows(w)
+	follows := t.follows(w) || w.other != nil && t.follows(*w.other)
 	switch {
 	case s != nil && (follows || t.solution.Verdict == statics.NoEquilibrium):
 		return t.right(j, s)
@@ -43,7 +43,10 @@ func (t *Practice) equationOf(w written) Judgement {
 		return j
 	}
 	if w.named {
-		return t.wrongRelation(j)
+		if j = t.wrongSum(j, w); j.Mistake == nil {
+			j.Is, j.Says = "", "It does not follow from equilibrium."
+		}
+		return j
 	}
 	if s = t.identify(w, near); s != nil {
 		j.Verdict, j.Is = Imprecise, s.is(t.Problem)
@@ -51,13 +54,28 @@ func (t *Practice) equationOf(w written) Judgement {
 		j.Mistake = &Mistake{Kind: "figures"}
 		return j
 	}
-	return t.wrong(j, w, t.nearest(w))
+	return t.wrongSum(j, w)
 }
 
-// wrongRelation says of a relation between unknowns no more than that it is not so.
-func (t *Practice) wrongRelation(j Judgement) Judgement {
-	j.Verdict, j.Says = Wrong, "It does not follow from equilibrium."
-	return t.guessed(j)
+// wrongSum judges a wrong equation by the sums that it is most like.
+func (t *Practice) wrongSum(j Judgement, w written) Judgement {
+	sums, least := t.nearest(w)
+	if w.other == nil {
+		return t.wrong(j, w, sums)
+	}
+	others, fewest := t.nearest(*w.other)
+	if fewest < least {
+		return t.wrong(j, *w.other, others)
+	}
+	if fewest == least {
+		guesses := t.guesses
+		if as := t.wrong(j, w, sums); as.Mistake != nil || len(others) == 0 {
+			return as
+		}
+		t.guesses = guesses
+		return t.wrong(j, *w.other, others)
+	}
+	return t.wrong(j, w, sums)
 }
 
 // claimed holds an equation against the very sum it is claimed to be.
@@ -73,13 +91,16 @@ func (t *Practice) claimed(j Judgement, w written) Judgement {
 		j.Says = "The terms of " + j.Is + " are right, but a coefficient is not precise enough: give three significant figures."
 		return j
 	}
-	if other := t.identify(w, 0); other != nil && t.solution.Verdict != statics.NoEquilibrium {
+	if other := t.identify(w, 0); other != nil && other.named && t.solution.Verdict != statics.NoEquilibrium {
 		j.Verdict = Wrong
 		j.Says = "This equation is true, but it is " + other.is(t.Problem) + ", not " + j.Is + "."
 		j.Is = other.is(t.Problem)
 		return j
 	}
-	return t.wrong(j, w, []sum{*s})
+	if j = t.wrong(j, w, []sum{*s}); j.Mistake == nil && t.follows(w) {
+		j.Says = "This equation is true, but it is not " + j.Is + "."
+	}
+	return j
 }
 
 // right keeps a right sum.
@@ -202,6 +223,13 @@ func (w *written) factor(a []float64, share float64, just bool) (float64, bool) 
 // identify finds the single sum that an equation is, the simplest first; share is how far
 // each coefficient may be off besides.
 func (t *Practice) identify(w written, share float64) *sum {
+	if s := t.identifyAs(w, share); s != nil || w.other == nil {
+		return s
+	}
+	return t.identifyAs(*w.other, share)
+}
+
+func (t *Practice) identifyAs(w written, share float64) *sum {
 	n := len(t.Problem.Unknowns)
 	groups := t.groups(func(k int) bool { return math.Abs(w.c[k]) > rounding*largest(w.c[:n]) })
 	for _, set := range groups {

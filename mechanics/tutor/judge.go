@@ -123,6 +123,9 @@ func (t *Practice) written(text string, at int, claim *sum) Judgement {
 		w.sums = []sum{*claim}
 	} else {
 		w.named = t.relation(w)
+		if other, err := t.read(text, momentSum); err == nil && !w.moment {
+			w.other = &other
+		}
 	}
 	return t.equationOf(w)
 }

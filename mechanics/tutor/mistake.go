@@ -47,6 +47,7 @@ type hypothesis struct {
 	kind MistakeKind
 	term string
 	row  []float64
+	gone bool // the term is as good as gone: a thousandth, an arm of nearly nothing
 }
 
 // wrong says which one mistake explains a wrong equation, where just one kind does.
@@ -77,7 +78,9 @@ func (t *Practice) wrong(j Judgement, w written, sums []sum) Judgement {
 		}
 	}
 	found = slices.DeleteFunc(found, func(h hypothesis) bool {
-		return h.kind == "extra-force" && slices.ContainsFunc(found, func(o hypothesis) bool { return o.kind != "extra-force" && o.term == h.term })
+		return h.gone && h.kind != "missing-force" && slices.ContainsFunc(found, func(o hypothesis) bool { return o.kind == "missing-force" && o.term == h.term }) ||
+			h.kind == "arm-point" && slices.ContainsFunc(found, func(o hypothesis) bool { return o.kind == "load-place" && o.term == h.term }) ||
+			h.kind == "extra-force" && slices.ContainsFunc(found, func(o hypothesis) bool { return o.kind != "extra-force" && o.term == h.term })
 	})
 	if len(found) > 0 && !slices.ContainsFunc(found, func(h hypothesis) bool { return h.kind != found[0].kind }) {
 		h := found[0]
@@ -155,10 +158,10 @@ func (w *written) misses(row []float64) (least int, best float64) {
 	return least, best
 }
 
-// nearest are the sums that differ from an equation in the fewest terms.
-func (t *Practice) nearest(w written) (out []sum) {
+// nearest are the sums that differ from an equation in the fewest terms, and how many.
+func (t *Practice) nearest(w written) (out []sum, least int) {
 	n := len(t.Problem.Unknowns)
-	least := n + 2
+	least = n + 2
 	for _, set := range t.groups(func(k int) bool { return math.Abs(w.c[k]) > rounding*largest(w.c[:n]) }) {
 		for _, s := range t.elementary(set) {
 			if s.moment != w.moment {
@@ -189,7 +192,7 @@ func (t *Practice) nearest(w written) (out []sum) {
 			}
 		}
 	}
-	return out
+	return out, least
 }
 
 // maxNearest bounds how many sums are looked at that are equally near.
@@ -207,12 +210,15 @@ func (t *Practice) mistakes(s *sum, row []float64, w *written) (all []hypothesis
 		a := s.part(f)
 		name := t.nameOf(f)
 		put := func(kind MistakeKind, v float64) {
+			if v == 0 && (kind == "other-axis" || kind == "sine-cosine" || kind == "arm-point" || kind == "whole-force") {
+				return // then it is missing
+			}
 			if math.Abs(v-a) <= 1e-6*math.Max(math.Abs(a), math.Abs(v)) || math.IsNaN(v) || math.IsInf(v, 0) {
 				return
 			}
 			other := slices.Clone(row)
 			other[k] += v - a
-			all = append(all, hypothesis{kind, name, other})
+			all = append(all, hypothesis{kind, name, other, math.Abs(v) < 0.01*math.Abs(a)})
 		}
 		if !f.on(s.bodies) {
 			if f.unknown < 0 {
@@ -390,10 +396,18 @@ func (t *Practice) ofLoad(s *sum, f *force, a float64, put func(MistakeKind, flo
 			put("intensity", a*q*per/d.Total)
 		}
 	}
-	lengths := []float64{2 * d.Length, d.Length / 2}
-	for i := range p.Points {
-		for k := range i {
-			if l := r3.Norm(r3.Sub(p.Points[i].At, p.Points[k].At)); p.Points[i].OK && p.Points[k].OK && l > 0 {
+	from, along := p.Points[d.From].At, r3.Vec{}
+	if v := r3.Sub(p.Points[d.To].At, from); r3.Norm(v) > 0 {
+		along = r3.Unit(v)
+	}
+	lengths := []float64{d.Length / 2}
+	if d.IntensityAt(0) != d.IntensityAt(d.Length) {
+		lengths = append(lengths, 2*d.Length) // the half of a triangle is forgotten
+	}
+	for _, q := range p.Points {
+		for _, end := range []r3.Vec{from, p.Points[d.To].At} {
+			v := r3.Sub(q.At, end)
+			if l := r3.Norm(v); q.OK && l > 0 && r3.Norm(r3.Cross(v, along)) < tiny*l {
 				lengths = append(lengths, l)
 			}
 		}
@@ -403,10 +417,6 @@ func (t *Practice) ofLoad(s *sum, f *force, a float64, put func(MistakeKind, flo
 	}
 	if !s.moment {
 		return
-	}
-	from, along := p.Points[d.From].At, r3.Vec{}
-	if v := r3.Sub(p.Points[d.To].At, from); r3.Norm(v) > 0 {
-		along = r3.Unit(v)
 	}
 	for _, x := range f.pieces {
 		for _, share := range []float64{0, 1. / 3, 0.5, 2. / 3, 1} {
@@ -435,7 +445,7 @@ func (t *Practice) ofJoints(s *sum, row []float64) (all []hypothesis) {
 			}
 		}
 		if n > 0 && elsewhere {
-			all = append(all, hypothesis{"other-body", j.Name, flipped})
+			all = append(all, hypothesis{kind: "other-body", term: j.Name, row: flipped})
 		}
 		if !j.HasFriction || j.Impending || !p.Planar {
 			continue
@@ -459,7 +469,7 @@ func (t *Practice) ofJoints(s *sum, row []float64) (all []hypothesis) {
 			limit := slices.Clone(row)
 			limit[normal] += sign * j.Friction * row[friction]
 			limit[friction] = 0
-			all = append(all, hypothesis{"friction-limit", j.Name, limit})
+			all = append(all, hypothesis{kind: "friction-limit", term: j.Name, row: limit})
 		}
 	}
 	return all

@@ -22,9 +22,10 @@ type written struct {
 	c      []float64
 	half   []float64
 	moment bool
-	sums   []sum  // the sum that it is claimed to be; nil without a claim
-	couple string // a moment that stands in a sum of forces
-	named  bool   // it is a value or a relation of two unknowns
+	sums   []sum    // the sum that it is claimed to be; nil without a claim
+	couple string   // a moment that stands in a sum of forces
+	named  bool     // it is a value or a relation of two unknowns
+	other  *written // the same read as moments, whose arms stand without a unit
 }
 
 // names is what an entry's expressions may refer to.

@@ -22,6 +22,7 @@ type sum struct {
 	along  r3.Vec // e
 	at     r3.Vec // q
 	words  string // what it is called: "ΣFx", "ΣM about A"
+	named  bool   // along an axis or a line, about a named point
 }
 
 // of is what a piece is in the sum.
@@ -154,6 +155,9 @@ func (t *Practice) elementary(set []bool) (all []sum) {
 		if p.Planar {
 			all = append(all, sum{bodies: set, along: r3.Vec{X: -u.Y, Y: u.X}, words: "ΣF perpendicular to " + l.Name})
 		}
+	}
+	for i := range all {
+		all[i].named = true
 	}
 	return all
 }
