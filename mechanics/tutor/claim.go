@@ -99,7 +99,9 @@ func (t *Practice) claim(text string) (*sum, *diag.Error) {
 			n = 3
 		}
 		set, err := t.bodies(rest[n:], head)
-		return &sum{bodies: set, along: along, words: "ΣF along " + name}, err
+		return &sum{bodies: set, along: along, words: "ΣF along " + name, rounded: strings.HasPrefix(name, "(")}, err
+	case strings.HasPrefix(what, "M") && t.isPoint(what[1:]): // ΣM_A beam
+		return t.momentClaim("", head, append([]word{{what[1:], head.at}}, rest...))
 	case strings.HasPrefix(what, "M") && len(what) <= 2 && len(rest) > 0:
 		return t.momentClaim(what[1:], head, rest)
 	}
@@ -161,6 +163,11 @@ func (t *Practice) otherPoint(name string) string {
 		}
 	}
 	return "B"
+}
+
+func (t *Practice) isPoint(name string) bool {
+	_, ok := t.Problem.Find(name, problem.APoint)
+	return ok
 }
 
 func (t *Practice) point(w word) (r3.Vec, *diag.Error) {

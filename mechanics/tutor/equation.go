@@ -22,6 +22,10 @@ func (t *Practice) equationOf(w written) Judgement {
 	if w.named {
 		j.Kind = ValueKind
 	}
+	if t.identity(w) {
+		j.Kind, j.Verdict, j.Says = Equation, Right, "This relation holds, but it is not an equation of equilibrium."
+		return j
+	}
 	t.equation = append(t.equation, w)
 	if w.couple != "" {
 		return t.wrong(j, w, w.sums)
@@ -39,8 +43,13 @@ func (t *Practice) equationOf(w written) Judgement {
 		j.Says = "It follows from equilibrium, but it is not a single sum on one body."
 		if w.named {
 			j.Says = "It follows from equilibrium."
+			t.answered(w)
 		}
 		return j
+	}
+	if w.named && t.tied(w.text) {
+		j.Verdict, j.Says = Wrong, "This is not how the two are related. Look at the friction, or at what ties them."
+		return t.guessed(j)
 	}
 	if w.named {
 		if j = t.wrongSum(j, w); j.Mistake == nil {
@@ -91,7 +100,12 @@ func (t *Practice) claimed(j Judgement, w written) Judgement {
 		j.Says = "The terms of " + j.Is + " are right, but a coefficient is not precise enough: give three significant figures."
 		return j
 	}
-	if other := t.identify(w, 0); other != nil && other.named && t.solution.Verdict != statics.NoEquilibrium {
+	other := t.identify(w, 0)
+	if other != nil && s.rounded && t.follows(w) && other.alike(s) {
+		other.words = s.words
+		return t.right(j, other)
+	}
+	if other != nil && other.named && t.solution.Verdict != statics.NoEquilibrium {
 		j.Verdict = Wrong
 		j.Says = "This equation is true, but it is " + other.is(t.Problem) + ", not " + j.Is + "."
 		j.Is = other.is(t.Problem)
@@ -107,7 +121,8 @@ func (t *Practice) claimed(j Judgement, w written) Judgement {
 func (t *Practice) right(j Judgement, s *sum) Judgement {
 	j.Verdict, j.Is, j.sum = Right, s.is(t.Problem), s
 	if j.Kind == ValueKind {
-		j.Says = "It follows from equilibrium."
+		j.Is, j.sum, j.Says = "", nil, "It follows from equilibrium."
+		t.answered(t.equation[len(t.equation)-1])
 		return j
 	}
 	row := s.exact(t.forces, len(t.Problem.Unknowns))
@@ -117,6 +132,23 @@ func (t *Practice) right(j Judgement, s *sum) Judgement {
 	}
 	j.Says = "This is " + j.Is + "."
 	return j
+}
+
+// answered counts a right equation of one unknown, 2*T1 = 5 kN, as its value.
+func (t *Practice) answered(w written) {
+	n, one := len(t.Problem.Unknowns), -1
+	for k, c := range w.c[:n] {
+		if c != 0 && one >= 0 {
+			return
+		}
+		if c != 0 {
+			one = k
+		}
+	}
+	if one >= 0 && !w.moment {
+		t.values[one] = -w.c[n] / w.c[one]
+		t.done[t.Problem.Unknowns[one].Name] = true
+	}
 }
 
 // adds keeps an equation that does not follow from those before it.
@@ -241,6 +273,15 @@ func (t *Practice) identifyAs(w written, share float64) *sum {
 	}
 	if share > 0 {
 		return nil
+	}
+	for i := range t.order.Steps { // exactly what a hint has said, rounded
+		for k := range t.order.Steps[i].Equations {
+			e := &t.order.Steps[i].Equations[k]
+			if s := t.sumOf(e); s.moment == w.moment && w.fits(s.exact(t.forces, n), 0) {
+				s.words = t.sumWords(e)
+				return &s
+			}
+		}
 	}
 	for _, set := range groups {
 		if s := t.fitted(w, set); s != nil {

@@ -2,6 +2,7 @@ package tutor
 
 import (
 	"regexp"
+	"strconv"
 	"strings"
 
 	"trivet/mechanics/diag"
@@ -34,8 +35,8 @@ func cleaned(text string) (string, []int) {
 
 var (
 	cutHead    = regexp.MustCompile(`^cut\s+(.+?)\s*:(.*)$`)
-	vectorHead = regexp.MustCompile(`^([ruF])\s+("[^"]+"|[^\s=(]+)\s*=(.*)$`)
-	momentHead = regexp.MustCompile(`^M\s+("[^"]+"|[^\s=(]+)\s+("[^"]+"|[^\s=(]+)\s*=(.*)$`)
+	vectorHead = regexp.MustCompile(`^([ruF])\s+("[^"]+"|[^\s=(+*/-][^\s=(]*)\s*=(.*)$`)
+	momentHead = regexp.MustCompile(`^M\s+("[^"]+"|[^\s=(+*/-][^\s=(]*)\s+("[^"]+"|[^\s=(+*/-][^\s=(]*)\s*=(.*)$`)
 	lengthHead = regexp.MustCompile(`^\|\s*r\s+("[^"]+"|[^\s|]+)\s*\|\s*=(.*)$`)
 	ownHead    = regexp.MustCompile(`^(\w+)\s*=\s*u\s+(\S+)\s+x\s+u\s+(\S+)\s*=(.*)$`)
 )
@@ -88,6 +89,13 @@ func (t *Practice) form(s string) Judgement {
 	}
 	left, right, _ := strings.Cut(s, "=")
 	if q, err := problem.ParseQuery(t.Problem, unquoted(strings.TrimSpace(left))); err == nil && !strings.Contains(right, "=") && t.constant(q, right) {
+		if texts, _ := t.readings(right); len(texts) > 1 { // F = 0.3 N of a contact N
+			for _, text := range texts[1:] {
+				if w, err := t.read(left+"="+text, anySum); err == nil && t.holds(t.claims(w, nil)) {
+					return t.equationOf(t.claims(w, nil))
+				}
+			}
+		}
 		return t.valueOf(q, right, len(left)+1)
 	}
 	return t.written(s, 0, nil)
@@ -115,19 +123,51 @@ func (t *Practice) written(text string, at int, claim *sum) Judgement {
 			sort = momentSum
 		}
 	}
-	w, err := t.read(text, sort)
-	if err != nil {
-		return unread(Equation, moved(err, at))
-	}
-	if claim != nil {
-		w.sums = []sum{*claim}
-	} else {
-		w.named = t.relation(w)
-		if other, err := t.read(text, momentSum); err == nil && !w.moment {
-			w.other = &other
+	texts, double := t.readings(text)
+	var typed written
+	for i, text := range texts {
+		read, err := t.read(text, sort)
+		switch {
+		case err != nil && i == 0:
+			return unread(Equation, moved(err, at))
+		case err != nil:
+			continue
+		}
+		w := t.claims(read, claim)
+		if len(texts) == 1 || t.holds(w) {
+			return t.equationOf(w)
+		}
+		if i == 0 {
+			typed = w
 		}
 	}
-	return t.equationOf(w)
+	guesses, entered := t.guesses, len(t.equation)
+	if j := t.equationOf(typed); j.Mistake != nil {
+		return j
+	}
+	t.guesses, t.equation = guesses, t.equation[:entered]
+	return unread(Equation, moved(diag.At(double, strconv.Quote(text[double.Start:double.End])+" can be read two ways", "a * before the name of the force, and no unit behind a number in "+t.Problem.Units.Force.Symbol), at))
+}
+
+// claims is an equation with the sum that it is said to be.
+func (t *Practice) claims(w written, claim *sum) written {
+	if claim != nil {
+		w.sums = []sum{*claim}
+		return w
+	}
+	w.named = t.relation(w)
+	if other, err := t.read(w.text, momentSum); err == nil && !w.moment {
+		w.other = &other
+	}
+	return w
+}
+
+// holds tells whether an equation is right.
+func (t *Practice) holds(w written) bool {
+	if len(w.sums) > 0 {
+		return w.fits(w.sums[0].exact(t.forces, len(t.Problem.Unknowns)), 0)
+	}
+	return t.identity(w) || t.follows(w) || w.other != nil && t.follows(*w.other)
 }
 
 var relationForm = regexp.MustCompile(`^\s*(?:[0-9.]+\s*\*?\s*)?[\p{L}_]\w*\s*=\s*(?:-?[0-9.]+\s*\*?\s*)?(?:[\p{L}_]\w*|-?[0-9.]+(?:\s*[\p{L}*/^ ]+)?)\s*$`)
@@ -143,9 +183,16 @@ func (t *Practice) relation(w written) bool {
 	return (used == 1 || used == 2 && w.c[n] == 0) && relationForm.MatchString(w.text)
 }
 
-// constant tells whether a text holds a value and no unknown: what stands behind the name
-// of a result is a value then.
+var factor = regexp.MustCompile(`\*\s*([\pL_][\pL\pN_]*)`)
+
+// constant tells whether a text holds a value and no name: what stands behind the name of a
+// result is a value then.
 func (t *Practice) constant(q problem.Query, text string) bool {
+	for _, m := range factor.FindAllStringSubmatch(text, -1) {
+		if t.isName(m[1]) {
+			return false
+		}
+	}
 	if _, err := t.Problem.ReadWritten(q, text, t.Problem.Units.For(q.Dim), false); err == nil {
 		return true
 	}
@@ -153,7 +200,7 @@ func (t *Practice) constant(q problem.Query, text string) bool {
 		return false // a line's name
 	}
 	for _, w := range wordsOf(strings.NewReplacer("*", " ", "+", " ", "-", " ", "/", " ", "(", " ", ")", " ").Replace(text)) {
-		if v, ok, _ := (names{t: t}).Lookup(w.text); ok && len(v.Terms) > 0 {
+		if t.isName(w.text) {
 			return false
 		}
 	}

@@ -2,6 +2,7 @@ package tutor
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"gonum.org/v1/gonum/spatial/r3"
@@ -17,13 +18,24 @@ import (
 //
 // In the plane e of a moment is +z, so that counter-clockwise is positive.
 type sum struct {
-	bodies []bool
-	moment bool
-	along  r3.Vec // e
-	at     r3.Vec // q
-	words  string // what it is called: "ΣFx", "ΣM about A"
-	named  bool   // along an axis or a line, about a named point
+	bodies  []bool
+	moment  bool
+	along   r3.Vec // e
+	at      r3.Vec // q
+	words   string // what it is called: "ΣFx", "ΣM about A"
+	named   bool   // along an axis or a line, about a named point
+	rounded bool   // along a vector that was typed
 }
+
+// alike tells whether two sums of forces are on the same bodies and along the same
+// direction, as far as the digits of a typed one go.
+func (s *sum) alike(o *sum) bool {
+	return !s.moment && !o.moment && slices.Equal(s.bodies, o.bodies) &&
+		r3.Norm(r3.Cross(r3.Unit(s.along), r3.Unit(o.along))) < directionTol
+}
+
+// directionTol is what components of three significant figures leave of a direction.
+const directionTol = 0.005
 
 // of is what a piece is in the sum.
 func (s *sum) of(p piece) float64 {

@@ -120,7 +120,8 @@ func (t *Practice) Done() bool {
 	return true
 }
 
-// needed is how many sums the hand solution takes to what is asked.
+// needed is how many sums the hand solution takes to what is asked; no fewer than there are
+// unknowns asked for, where it finds two with one sum on a two-force member.
 func (t *Practice) needed() (n int) {
 	for _, step := range t.order.Steps {
 		switch step.Kind {
@@ -130,7 +131,13 @@ func (t *Practice) needed() (n int) {
 			n += len(step.Finds)
 		}
 	}
-	return n
+	asked := map[int]bool{}
+	for _, q := range t.asked() {
+		if q.Of.Thing == problem.AnUnknown && q.Kind == problem.AskValue {
+			asked[q.Of.Index] = true
+		}
+	}
+	return max(n, len(asked))
 }
 
 // verdictIsAsked tells that the problem has no values to ask for.

@@ -260,7 +260,7 @@ func (t *Practice) verdict(text string) Judgement {
 	case len(words) == 2 && all[1] == "slack":
 		of, ok := t.Problem.Find(words[0], problem.ALine)
 		if !ok {
-			return unread(VerdictOf, missing(words[0], text, t.Problem.Names(problem.ALine)))
+			return unread(VerdictOf, missing("line", words[0], text, t.Problem.Names(problem.ALine)))
 		}
 		return answer(t.broken(statics.Sense, of))
 	case len(words) == 2 && all[1] == "slips", len(words) == 3 && all[0] == "tips" && all[1] == "about":
@@ -269,12 +269,12 @@ func (t *Practice) verdict(text string) Judgement {
 			name = words[0]
 			of, ok := t.Problem.Find(name, problem.AJoint)
 			if !ok {
-				return unread(VerdictOf, missing(name, text, t.Problem.Names(problem.AJoint)))
+				return unread(VerdictOf, missing("joint", name, text, t.Problem.Names(problem.AJoint)))
 			}
 			return answer(t.broken(statics.Friction, of))
 		}
 		if _, ok := t.Problem.Find(name, problem.APoint); !ok {
-			return unread(VerdictOf, missing(name, text, t.Problem.Names(problem.APoint)))
+			return unread(VerdictOf, missing("point", name, text, t.Problem.Names(problem.APoint)))
 		}
 		return answer(slices.ContainsFunc(s.Checks, func(c statics.Check) bool { return c.Kind == statics.CheckTipping && !c.OK && c.About == name }))
 	}
@@ -289,9 +289,12 @@ func (t *Practice) broken(kind statics.ConditionKind, of problem.Source) bool {
 }
 
 // missing says that a word names nothing that could stand there.
-func missing(name, text string, known []string) *diag.Error {
-	at := strings.Index(text, name)
-	return diag.At(diag.Between(at, at+len(name)), "the sheet has no "+strconv.Quote(name)+" of that sort", suggested(name, known))
+func missing(noun, name, text string, known []string) *diag.Error {
+	at := strings.LastIndex(text, name)
+	if noun != "point" {
+		at = strings.Index(text, name)
+	}
+	return diag.At(diag.Between(at, at+len(name)), "there is no "+noun+" "+strconv.Quote(name), suggested(name, known))
 }
 
 // noForm says that a line is none of the entries.
