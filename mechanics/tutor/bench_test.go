@@ -40,7 +40,7 @@ func BenchmarkJudge(b *testing.B) {
 		for _, e := range c.entries {
 			b.Run(c.name+"/"+e, func(b *testing.B) {
 				for b.Loop() {
-					p := New(c.p.solution)
+					p := *c.p
 					p.Enter(e)
 				}
 			})

@@ -263,10 +263,11 @@ func (t *Practice) identify(w written, share float64) *sum {
 
 func (t *Practice) identifyAs(w written, share float64) *sum {
 	n := len(t.Problem.Unknowns)
-	groups := t.groups(func(k int) bool { return math.Abs(w.c[k]) > rounding*largest(w.c[:n]) })
+	groups := t.groups(w.uses())
 	for _, set := range groups {
+		forces := t.acting(set)
 		for _, s := range t.elementary(set) {
-			if s.moment == w.moment && w.fits(s.exact(t.forces, n), share) {
+			if s.moment == w.moment && w.fits(s.exact(forces, n), share) {
 				return &s
 			}
 		}
@@ -289,6 +290,12 @@ func (t *Practice) identifyAs(w written, share float64) *sum {
 		}
 	}
 	return nil
+}
+
+// uses tells which unknowns are in an equation.
+func (w *written) uses() func(unknown int) bool {
+	least := rounding * largest(w.c[:len(w.c)-1])
+	return func(k int) bool { return math.Abs(w.c[k]) > least }
 }
 
 // follows tells whether an equation is a combination of all equations of equilibrium, as

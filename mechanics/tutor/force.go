@@ -77,6 +77,17 @@ func (f *force) on(bodies []bool) bool {
 	return n == 1 || n > 1 && (r3.Norm(sum) > tiny || r3.Norm(turn) > tiny)
 }
 
+// acting are the forces on some bodies that are not internal to them: those that a sum on
+// them may contain.
+func (t *Practice) acting(bodies []bool) (all []force) {
+	for i := range t.forces {
+		if t.forces[i].on(bodies) {
+			all = append(all, t.forces[i])
+		}
+	}
+	return all
+}
+
 // elsewhere tells whether a force acts on another body too, with the opposite sense.
 func (f *force) elsewhere(bodies []bool) bool {
 	for _, p := range f.pieces {

@@ -110,8 +110,9 @@ func (t *Practice) differing(w written, s *sum) (terms []string) {
 	n := len(t.Problem.Unknowns)
 	row := s.exact(t.forces, n)
 	_, by := w.misses(row)
+	scale := largest(w.c[:n])
 	for k := range row {
-		if w.agrees(row, k, by) {
+		if w.agrees(row, k, by, scale) {
 			continue
 		}
 		if k == n {
@@ -123,12 +124,11 @@ func (t *Practice) differing(w written, s *sum) (terms []string) {
 	return terms
 }
 
-// agrees tells whether a coefficient is that of λ times a row.
-func (w *written) agrees(row []float64, k int, by float64) bool {
-	n := len(row) - 1
-	scale := largest(w.c[:n])
-	if k == n {
-		scale = math.Max(scale, math.Abs(w.c[n]))
+// agrees tells whether a coefficient is that of λ times a row; scale is the largest of the
+// equation's coefficients.
+func (w *written) agrees(row []float64, k int, by, scale float64) bool {
+	if k == len(row)-1 {
+		scale = math.Max(scale, math.Abs(w.c[k]))
 	}
 	return math.Abs(w.c[k]-by*row[k]) <= w.half[k]+10*rounding*scale
 }
@@ -137,10 +137,11 @@ func (w *written) agrees(row []float64, k int, by float64) bool {
 // row, and by which factor.
 func (w *written) misses(row []float64) (least int, best float64) {
 	least = len(row) + 1
+	scale := largest(w.c[:len(row)-1])
 	try := func(by float64) {
 		n := 0
 		for k := range row {
-			if !w.agrees(row, k, by) {
+			if !w.agrees(row, k, by, scale) {
 				n++
 			}
 		}
@@ -162,12 +163,13 @@ func (w *written) misses(row []float64) (least int, best float64) {
 func (t *Practice) nearest(w written) (out []sum, least int) {
 	n := len(t.Problem.Unknowns)
 	least = n + 2
-	for _, set := range t.groups(func(k int) bool { return math.Abs(w.c[k]) > rounding*largest(w.c[:n]) }) {
+	for _, set := range t.groups(w.uses()) {
+		forces := t.acting(set)
 		for _, s := range t.elementary(set) {
 			if s.moment != w.moment {
 				continue
 			}
-			row := s.exact(t.forces, n)
+			row := s.exact(forces, n)
 			terms, written := 0, 0
 			for k := range n {
 				if math.Abs(row[k]) > 0 {
