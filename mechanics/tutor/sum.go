@@ -212,8 +212,7 @@ func (t *Practice) groups(used func(unknown int) bool) (sets [][]bool) {
 	for i := range label {
 		label[i] = i
 	}
-	var root func(int) int
-	root = func(i int) int {
+	root := func(i int) int {
 		for label[i] != i {
 			i = label[i]
 		}

@@ -41,7 +41,7 @@ func (c *Call) Try() *cobra.Command {
 	var format string
 	cmd := &cobra.Command{
 		Use:   "try SHEET",
-		Short: "judge what a student writes, a line at a time",
+		Short: "judge a student's work, line by line",
 		Long: "Reads entries from standard input, one a line, and judges each: free bodies, vectors, moments, equations, values. " +
 			"No line shows what was not entered. The word hint asks for the next hint; # begins a comment.",
 		Annotations:       map[string]string{exitNote: "something that is asked was not answered rightly", topicNote: "practice"},
