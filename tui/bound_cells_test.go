@@ -124,7 +124,7 @@ func cellScripts() []script {
 		}},
 		{name: "words", at: at120(crane), deeds: []deed{
 			{`f7 f home right right right right "l" down`, moves(" · load · ")}, {"up", moves(" · load1 · ")}, {"down tab", appears("TA magnitude: load")},
-			{`ctrl+u "l" esc`, vanishes("esc leaves it")}, {`esc "l" enter`, moves("TB")}, {`up right right right right "lo" shift+tab`, moves("")},
+			{`ctrl+u "l" esc`, vanishes("esc: leave it")}, {`esc "l" enter`, moves("TB")}, {`up right right right right "lo" shift+tab`, moves("")},
 		}},
 	}
 }

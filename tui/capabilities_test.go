@@ -86,8 +86,8 @@ func capabilities() []capability {
 			{"enter", all(appears("Points"), still("determinate"), still("not saved yet"))},
 		}},
 		{name: "completion", at: opens(crane), deeds: []deed{
-			{`f7 f home right right right right "lo"`, all(appears("given, 300 N"), still("enter takes"))},
-			{"down tab", all(vanishes("enter takes"), still("TA magnitude: load"))},
+			{`f7 f home right right right right "lo"`, all(appears("given, 300 N"), still("enter: insert"))},
+			{"down tab", all(vanishes("enter: insert"), still("TA magnitude: load"))},
 			{`esc home right "st"`, all(appears("a prop: can push, not pull"))},
 			{"enter", still("strut")},
 		}},

@@ -41,7 +41,7 @@ func (m *Model) write(e *cells.Edit, f *cells.Fresh) error {
 	edits := []sheet.Edit{change(m.history.Current(), e.Slot.Ref, text)}
 	if unit := firstForce(m.history.Current(), e.Slot.Ref, text); unit != "" {
 		edits = append(edits, change(m.history.Current(), sheet.Ref{Table: "units", Row: "force"}, unit))
-		m.say("forces are in "+unit+" from now on, as this one is: force in, among the givens, says otherwise", false)
+		m.say("forces are in "+unit+" from now on, as in this cell; \"force in\" among the givens changes it", false)
 	}
 	return m.history.Do(edits...)
 }

@@ -26,7 +26,7 @@ func TestWordsAreOfferedAsTyped(t *testing.T) {
 		t.Errorf("a blank asks for %v", r.m.edit.Words)
 	}
 	r.text("Po")
-	r.sees("Post", "Pole", "enter takes, esc leaves it as typed")
+	r.sees("Post", "Pole", "enter: insert   esc: leave it as typed")
 	first := r.m.edit.Words[0].Text
 	r.keys("tab")
 	if want := "D " + first; r.m.edit == nil || r.m.edit.Text != want {

@@ -151,7 +151,7 @@ func TestARowSetAside(t *testing.T) {
 	r := newRig(t, text, 120, 36)
 	r.sees("determinate")
 	r.keys("f7 f")
-	r.says("line: x-N   kept and not read, since its name begins with x-")
+	r.says("line: x-N   kept but ignored, because its name begins with x-")
 	if got := len(r.m.live.Problem.Lines); got != 3 {
 		t.Errorf("%d lines", got)
 	}

@@ -77,14 +77,14 @@ func (m Model) scene() speech.Scene {
 		case q.seen:
 			s.Intro = q.more.Read()
 		case len(q.more) > 0:
-			s.Intro = []string{q.text, "y is yes, n is no, s lists it, esc goes back"}
+			s.Intro = []string{q.text, "y: yes, n: no, s: what differs, esc: back"}
 		default:
-			s.Intro = []string{q.text, "y is yes, n is no, esc goes back"}
+			s.Intro = []string{q.text, "y: yes, n: no, esc: back"}
 		}
 	case keys.OnName:
-		s.Prompt, s.Line, s.Intro = m.forPage.longPrompt(), *m.naming, []string{"type the name of the file and enter; esc goes back"}
+		s.Prompt, s.Line, s.Intro = m.forPage.longPrompt(), *m.naming, []string{"type the name of the file and enter; esc: back"}
 	case keys.OnSearch:
-		s.Prompt, s.Line, s.Intro = "find: ", m.search.Line, []string{"type what to find; enter goes on, esc ends"}
+		s.Prompt, s.Line, s.Intro = "find: ", m.search.Line, []string{"type what to find; enter: next match, esc: done"}
 	case keys.OnPalette:
 		s.Prompt = "command: "
 	case keys.OnStart:
@@ -92,7 +92,7 @@ func (m Model) scene() speech.Scene {
 	case keys.OnSettings:
 		s.Prompt, s.Line = "settings, "+m.setup.name()+": ", text.Line{Text: m.shownValue(m.setup.name())}
 	case keys.InSetting:
-		s.Prompt, s.Line, s.Intro = m.setup.name()+": ", *m.setup.typing, []string{"type the value and enter; esc leaves it as it was"}
+		s.Prompt, s.Line, s.Intro = m.setup.name()+": ", *m.setup.typing, []string{"type the value and enter; esc: leave it as it was"}
 	case keys.OnChoice:
 		s.Prompt, s.Intro = "which row? ", []string{"which row? " + offered("", keys.Choosing).All()}
 	case keys.OnPanes:

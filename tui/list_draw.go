@@ -53,7 +53,7 @@ func (m Model) drawList(c grid.Canvas) {
 		says = " " + count(len(list), noun) + ", more with the arrows "
 	}
 	if noun == "word" {
-		says += " enter takes, esc leaves it as typed "
+		says += " enter: insert   esc: leave it as typed "
 	}
 	box.Text(2, rows, theme.RuleFocus, says)
 }

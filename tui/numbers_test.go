@@ -42,7 +42,7 @@ func TestNoNewNumbers(t *testing.T) {
 	two := strings.Replace(hanging, `W = "60 N"`, `W = { value = "60 N", range = "60 N .. 90 N", step = "30 N" }`, 1)
 	for text, says := range map[string]string{
 		hanging: `no given has a range. Try: W = { value = "400 N", range = "300 N .. 500 N", step = "50 N" }`,
-		two:     "none of 1 combination tried keeps the verdict; the most frequent reason: T1 exceeds its limit of 50.0 N",
+		two:     "none of 1 combination tried has the same verdict; the most frequent reason: T1 exceeds its limit of 50.0 N",
 		strings.Replace(two, `90 N", step`, `61 N", step`, 1): "the ranges contain no other values",
 		strings.Replace(two, `"3, 4"`, `"3, k"`, 1):           "no new numbers while the sheet has errors: ",
 	} {

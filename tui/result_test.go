@@ -174,7 +174,7 @@ func TestTheHandRouteSaysWhyThereIsNone(t *testing.T) {
 	r.keys("f7 r", "right")
 	// T1 = T2 along (±3, 4)/5, so 1.6 T1 + T3 = 60 N: T3 is at most 60 N, T1 60/1.6 = 37.5 N.
 	r.tells("T3: greatest value 60.0 N, where T1 and T2 go slack")
-	r.sees("0 .. 37.5 N", "least:    T1 and T2 go slack")
+	r.sees("0 .. 37.5 N", "smallest: T1 and T2 go slack")
 }
 
 func TestOneKeyGoesThroughTheResults(t *testing.T) {

@@ -94,7 +94,7 @@ const superscripts = "⁰¹²³⁴⁵⁶⁷⁸⁹⁻"
 // value a comma may part a number's digits into threes, outside parentheses.
 func lex(text string, one bool) ([]token, *diag.Error) {
 	if len(text) > maxText {
-		return nil, diag.At(diag.Between(maxText, len(text)), fmt.Sprintf("a cell holds at most %d characters", maxText), "")
+		return nil, diag.At(diag.Between(maxText, len(text)), fmt.Sprintf("a cell may contain at most %d characters", maxText), "")
 	}
 	out := make([]token, 0, 8+len(text)/4)
 	depth := 0

@@ -234,7 +234,7 @@ func TestMessages(t *testing.T) {
 		// too much
 		{strings.Repeat("(", 80) + "1" + strings.Repeat(")", 80), "the expression is nested more than 64 deep. Try: split it over named values", "("},
 		{strings.Repeat("-", 80) + "1", "the expression is nested more than 64 deep. Try: split it over named values", "-"},
-		{long, "a cell holds at most 4096 characters", "1"},
+		{long, "a cell may contain at most 4096 characters", "1"},
 	} {
 		v, err := evalText(c.text, newDesk())
 		if err == nil {

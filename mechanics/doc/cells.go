@@ -40,8 +40,8 @@ type cells struct {
 
 // cellSetter sets cells: in ASCII alone, in a subscript, or for reading aloud.
 type cellSetter struct {
-	ascii, small, aloud bool
-	look                Look
+	ascii, small, spoken bool
+	look                 Look
 }
 
 // Printed is a user's text on one line, without what acts on a terminal; line ends and
@@ -187,7 +187,7 @@ func (s cellSetter) Fence(op Op, in cells) cells {
 // aloud it is tuples in one line.
 func (s cellSetter) Grid(op Op, rows [][]cells, columns []float64) cells {
 	switch {
-	case s.aloud:
+	case s.spoken:
 		return s.tuples(op, rows)
 	case len(rows) == 0:
 		return s.text("[]")
@@ -267,4 +267,4 @@ func TextMath(m Math) string {
 
 // LineMath writes a formula in one line that can be read aloud: a column is a
 // tuple (a, b, c), a matrix its rows one after the other.
-func LineMath(m Math) string { return joined(Set[cells](cellSetter{aloud: true}, m).rows[0]) }
+func LineMath(m Math) string { return joined(Set[cells](cellSetter{spoken: true}, m).rows[0]) }

@@ -3,6 +3,9 @@ package doc
 import (
 	"fmt"
 	"strings"
+	"unicode"
+
+	"golang.org/x/text/unicode/norm"
 )
 
 // greek are the letters that LaTeX has a command for; capitals that look like
@@ -29,25 +32,22 @@ var latexRunes = map[rune]string{
 	'æ': `\ae{}`, 'Æ': `\AE{}`, 'œ': `\oe{}`, 'Œ': `\OE{}`, 'ø': `\o{}`, 'Ø': `\O{}`, 'å': `\aa{}`, 'Å': `\AA{}`, 'ß': `\ss{}`, 'ł': `\l{}`, 'Ł': `\L{}`, 'ı': `\i{}`,
 }
 
-// accents are the letters that LaTeX builds from a letter and an accent.
-var accents = func() map[rune]string {
-	of := map[rune]string{}
-	for mark, pairs := range map[string]string{
-		"`": "àaèeìiòoùuÀAÈEÌIÒOÙUǹn", "'": "áaéeíióoúuýyćcńnśsźzŕrĺlÁAÉEÍIÓOÚUÝYĆCŃNŚSŹZ", "^": "âaêeîiôoûuÂAÊEÎIÔOÛUŵwŷyĉcĝgĥhŝs",
-		"~": "ãañnõoÃAÑNÕOĩiũu", `"`: "äaëeïiöoüuÿyÄAËEÏIÖOÜU", "c ": "çcşsţtÇCŞSŢT", "v ": "čcďděeňnřršsťtžzǎaČCĎDĚEŇNŘRŠSŤTŽZ",
-		"=": "āaēeīiōoūuĀAĒEĪIŌOŪU", ".": "żzżzėeġgŻZĖEİI", "r ": "ůuŮU", "H ": "őoűuŐOŰU", "u ": "ăaĕeğgŏoŭuĂAĞG",
-	} {
-		r := []rune(pairs)
-		for k := 0; k+1 < len(r); k += 2 {
-			base := string(r[k+1])
-			if base == "i" {
-				base = `\i`
-			}
-			of[r[k]] = `\` + mark + "{" + base + "}"
-		}
+// accents are LaTeX's commands for the accents that Unicode combines with a letter.
+var accents = map[rune]string{'\u0300': "`", '\u0301': "'", '\u0302': "^", '\u0303': "~", '\u0304': "=", '\u0306': "u ", '\u0307': ".",
+	'\u0308': `"`, '\u030a': "r ", '\u030b': "H ", '\u030c': "v ", '\u0327': "c "}
+
+// accented is a letter that LaTeX builds from one of ASCII and an accent; empty where it has none.
+func accented(r rune) string {
+	parts := []rune(norm.NFD.String(string(r)))
+	if len(parts) != 2 || parts[0] > unicode.MaxASCII || accents[parts[1]] == "" {
+		return ""
 	}
-	return of
-}()
+	base := string(parts[0])
+	if base == "i" {
+		base = `\i`
+	}
+	return `\` + accents[parts[1]] + "{" + base + "}"
+}
 
 // latexText writes what a user typed as LaTeX's text: ASCII only, every special
 // character escaped. A character that stock LaTeX has no letter for is written
@@ -57,15 +57,14 @@ func latexText(text string) string {
 	runes := []rune(Printed(text))
 	for k, r := range runes {
 		s, known := latexRunes[r]
-		a, accented := accents[r]
 		g, isGreek := greek[string(r)]
 		switch {
 		case r == '-' && k+1 < len(runes) && isDigit(runes[k+1]) && (k == 0 || strings.ContainsRune(" (,=", runes[k-1])):
 			b.WriteString(`$-$`)
 		case known:
 			b.WriteString(s)
-		case accented:
-			b.WriteString(a)
+		case accented(r) != "":
+			b.WriteString(accented(r))
 		case isGreek:
 			b.WriteString(`$\` + g + `$`)
 		case r >= ' ' && r < 0x7f:

@@ -145,10 +145,8 @@ func (f *finder) collect() {
 // magnitude is that of a load, as far as the sheet has one.
 func (f *finder) magnitude(from problem.Source) float64 {
 	switch k := from.Index; from.Thing {
-	case problem.ALine:
-		return f.p.Lines[k].Magnitude.Const
-	case problem.ACouple:
-		return f.p.Couples[k].Magnitude.Const
+	case problem.ALine, problem.ACouple:
+		return f.p.Magnitude(from).Const
 	case problem.ALoad:
 		return f.p.Loads[k].Total
 	case problem.ABody:

@@ -289,15 +289,15 @@ func unknownKey(t problem.TableInfo, row sheet.Row, key string) *diag.Error {
 		other := unusedKey(k, kind)
 		return unknown(path, what+", and "+other.Msg, other.Hint)
 	}
-	for _, other := range []string{"lines", "joints"} {
+	for _, other := range []struct{ table, entry string }{{"lines", "line"}, {"joints", "joint"}} {
 		for _, name := range append([]string{key}, synonyms[plainly(key)]...) {
-			k, ok := problem.CellKey(other, "", name)
-			if !ok || other == t.Name || k.Kinds == nil || !hasKind || t.Name == "distributed" {
+			k, ok := problem.CellKey(other.table, "", name)
+			if !ok || other.table == t.Name || k.Kinds == nil || !hasKind || t.Name == "distributed" {
 				continue
 			}
 			unused := unusedKey(k, kind)
 			if len(k.Kinds) == 1 {
-				unused.Hint = "a " + strings.TrimSuffix(other, "s") + " of the kind " + k.Kinds[0] + ", or remove it"
+				unused.Hint = "a " + other.entry + " of the kind " + k.Kinds[0] + ", or remove it"
 			}
 			if name != key {
 				unused.Msg = "unknown " + what + ", and " + unused.Msg

@@ -109,11 +109,11 @@ func use(s *statics.Solution, c *statics.Check) string {
 	case c.Open:
 		return "its range was not computed, so it is not checked against " + limit
 	case math.IsInf(c.Value, 0):
-		return "unbounded: there is no greatest value to check against " + limit
+		return "unbounded: there is no largest value to check against " + limit
 	}
 	ratio := p.Format(c.Value, units.Force) + " of " + limit + " = " + p.Percent(c.Value/c.Bound)
 	if s.Degree > 0 {
-		return "the greatest magnitude, " + ratio
+		return "the largest magnitude, " + ratio
 	}
 	return ratio
 }

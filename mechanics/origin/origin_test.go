@@ -203,7 +203,7 @@ func TestEntries(t *testing.T) {
 	says(t, Entry(s, 1, 0), "R in ΣFy on D: y of u from D to B = (4.00 - 0) m / 5.00 m + y of u from D to A = (4.00 - 0) m / 5.00 m + 2·y of u from C to D = 2·(0 - (-3.00)) m / 3.00 m = 1.6000 + 2.0000 = 3.6000")
 	s = solved(t, space)
 	says(t, Entry(s, 4, 0), "K in ΣMy about O on the boom: z·ux - x·uz, from O to the point of application, = (0·(-0.8000) - 4.00·0.6000) m = -2.4000")
-	says(t, Entry(s, 3, 0), "K in ΣMx about O on the boom: 0, its line of action meets the axis along x through O or is parallel to it")
+	says(t, Entry(s, 3, 0), "K in ΣMx about O on the boom: 0, its line of action intersects the axis along x through O or is parallel to it")
 }
 
 func TestRows(t *testing.T) {
@@ -265,7 +265,7 @@ func TestChecks(t *testing.T) {
 	s = solved(t, fork)
 	for k := range s.Checks {
 		if s.Checks[k].Kind == statics.CheckLimit {
-			says(t, Check(s, k), "the greatest magnitude, 75.0 N of 100 N (limit of T1) = 75.0 %")
+			says(t, Check(s, k), "the largest magnitude, 75.0 N of 100 N (limit of T1) = 75.0 %")
 		}
 	}
 }

@@ -50,7 +50,7 @@ func vanishes(s *statics.Solution, r *statics.Row) string {
 	case s.Problem.Planar:
 		return "its line of action passes through " + r.About
 	}
-	return "its line of action meets the axis along " + r.Axis[1:] + " through " + r.About + " or is parallel to it"
+	return "its line of action intersects the axis along " + r.Axis[1:] + " through " + r.About + " or is parallel to it"
 }
 
 // Known is b[i]: minus the known forces, or moments, of the row.

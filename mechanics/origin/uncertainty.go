@@ -66,7 +66,7 @@ func Reach(t *uncertainty.Effect, r int) doc.Origin {
 		p, c := t.Solution.Problem, &t.Solution.Checks[at.Check]
 		bound := p.Format(at.Bound, units.Force)
 		if math.IsInf(at.Value, 0) {
-			return "unbounded: " + c.Subject + " has no greatest value to check against " + bound
+			return "unbounded: " + c.Subject + " has no largest value to check against " + bound
 		}
 		says := p.Format(at.Value, units.Force) + " at the worst of " + bound + " (limit of " + c.Subject + ") = " + p.Percent(at.Value/at.Bound)
 		if at.Mostly >= 0 {

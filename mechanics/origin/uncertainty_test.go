@@ -48,7 +48,7 @@ W = { kind = "weight", at = "O", magnitude = "W" }
 		{Spread(two, 1, uncertainty.Single), "T2 ± 0.071 kN: mostly from W (± 0.1 kN); root of the sum of squares of W 0.071 kN and y of A 0.0085 kN"},
 		{Spread(none, 0, uncertainty.Single), "T1 has no bound within x of B (± 0.02 m)"},
 		{Reach(one, 0), "1.77 kN at the worst of 1.75 kN (limit of T1) = 101 %, mostly from W (± 0.1 kN)"},
-		{Reach(none, 0), "unbounded: T1 has no greatest value to check against 1.75 kN"},
+		{Reach(none, 0), "unbounded: T1 has no largest value to check against 1.75 kN"},
 	} {
 		says(t, c.from, c.want)
 	}

@@ -99,7 +99,7 @@ func (r *reading) jointPlace(j *Joint, w row) bool {
 			at.text = first[0].Text // the joint of two particles needs no point of its own
 		}
 		if !r.isPoint(at.text) {
-			return w.fail("there is no point "+strconv.Quote(at.text)+" for the joint "+j.Name, "name the joint after its point, or say at which point it is")
+			return w.fail("there is no point "+strconv.Quote(at.text)+" for the joint "+j.Name, "name the joint after its point, or state its point")
 		}
 	}
 	if !at.point(&j.Point) {

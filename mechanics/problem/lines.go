@@ -113,7 +113,7 @@ func (r *reading) throughPoints(l *Line, c cell, words []Token) bool {
 	case !ok:
 		return false
 	case len(words) < 2:
-		return c.fail("a path has at least two points", "the form T A")
+		return c.fail("a path needs at least two points", "the form T A")
 	case len(words) > 2 && !l.Kind.Info().Path:
 		return c.failAt(diag.Between(words[2].Start, words[len(words)-1].End), AKind(l.Kind.String())+" is straight, so its path has two points, not "+say.Number(len(words)),
 			"the path "+c.text[words[0].Start:words[1].End])

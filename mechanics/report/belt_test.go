@@ -23,12 +23,12 @@ func TestWorkingOfBelts(t *testing.T) {
 		{`wrap = "200 deg", friction = "0.3", tight = "R2"`, "?", `Friction of belt R
 The angle of contact in radians:
 β = 200 · π/180 = 3.491 rad
-Slip is impending, and R2 is the larger tension, against the motion of the belt:
+Slip toward R2 is impending, so R2 is the larger tension, with μ the coefficient of static friction:
 R2 = R1 e^(μ β) = R1 e^(0.3 · 3.491) = 2.850 R1`},
 		{`wrap = "200 deg", friction = "0.3", tight = "R1", magnitude = "300 N, ?"`, "?", `Friction of belt R
 The angle of contact in radians:
 β = 200 · π/180 = 3.491 rad
-Slip is impending, and R1 is the larger tension, against the motion of the belt:
+Slip toward R1 is impending, so R1 is the larger tension, with μ the coefficient of static friction:
 R2 = R1/e^(μ β) = 300/e^(0.3 · 3.49) = 105.3 N`},
 		{`friction = "0.3"`, "120 N", `Does belt R slip?
 The angle of contact is the angle between the directions of R1 and R2 along the path:
@@ -36,7 +36,7 @@ cos β = (0.55470)(0.55470) + (0.83205)(-0.83205) = -0.3846
 β = acos (-0.385) = 112.6°
 The angle of contact in radians:
 β = 112.6 · π/180 = 1.966 rad
-The belt does not slip as long as the larger tension is at most e^(μ β) times the smaller one:
+The belt does not slip as long as the larger tension is at most e^(μ β) times the smaller one, with μ the coefficient of static friction:
 e^(μ β) = e^(0.3 · 1.9656) = 1.803
 R2/R1 = 120/100 = 1.2
 The ratio needed does not exceed e^(μ β): the belt does not slip.`},

@@ -222,7 +222,7 @@ func assumed(p *problem.Problem) (out []string) {
 		{slices.ContainsFunc(p.Bodies, particle), "The forces on a particle are concurrent."},
 		{kinds[problem.Cable], "Cables are weightless and straight, and can only pull."},
 		{pulleys, "Pulleys are frictionless and of negligible size."},
-		{kinds[problem.BeltKind], "Belts weigh nothing, run straight between their drums and can only pull."},
+		{kinds[problem.BeltKind], "Belts are weightless, run straight between their drums and can only pull."},
 		{kinds[problem.Strut] || kinds[problem.Link], "Struts and links are weightless and pinned at their ends; buckling is not checked."},
 		{kinds[problem.SpringKind], "Springs are linear."},
 		{kinds[problem.Contact], "Contacts are frictionless."},

@@ -56,12 +56,12 @@ func isNumber(text string) bool {
 	return err == nil && strings.Trim(text, "+-0123456789.eE") == ""
 }
 
-// ungrouped is a number without the blanks between its thousands; words stay as they are.
-func ungrouped(text string) string {
-	if digits := strings.ReplaceAll(text, " ", ""); isNumber(digits) {
-		return digits
+// ungrouped is a cell with a number without the blanks between its thousands.
+func ungrouped(c variant.KeyCell) string {
+	if c.Number {
+		return strings.ReplaceAll(c.Text, " ", "")
 	}
-	return text
+	return c.Text
 }
 
 // keyDoc is a key as a document.
@@ -75,7 +75,7 @@ func keyDoc(title string, k variant.Key) *doc.Doc {
 		table.Columns[i+1].Align = doc.Right
 	}
 	for _, r := range k.Rows {
-		table.Add(each(r, words)...)
+		table.Add(each(r, func(c variant.KeyCell) doc.Inline { return words(c.Text) })...)
 	}
 	d.Add(doc.Section{Blocks: []doc.Block{doc.Say(fmt.Sprintf("For the instructor. Seed %d.", k.Seed)), table}})
 	return d

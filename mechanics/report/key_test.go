@@ -34,7 +34,7 @@ func TestCSV(t *testing.T) {
 }
 
 func TestKey(t *testing.T) {
-	k := variant.Key{Seed: 7, Head: []string{"variant", "W (N)", "T|1 (N)"}, Rows: [][]string{{"=a-01", "12 500", "-3.0"}}}
+	k := variant.Key{Seed: 7, Head: []string{"variant", "W (N)", "T|1 (N)"}, Rows: [][]variant.KeyCell{{{Text: "=a-01"}, {Text: "12 500", Number: true}, {Text: "-3.0", Number: true}}}}
 	for format, want := range map[string]string{
 		"csv":      "variant,seed,W (N),T|1 (N)\n'=a-01,7,12500,-3.0\n",
 		"markdown": "# Lamp: key\n\nFor the instructor. Seed 7.\n\n| variant | W (N) | T\\|1 (N) |\n| --- | ---: | ---: |\n| =a-01 | 12 500 | -3.0 |\n",

@@ -45,7 +45,7 @@ var pageFormats = []string{"md", "tex", "html", "pdf", "svg", "png"}
 
 // PageHelp is the help of `trivet page`.
 const PageHelp = "Writes a sheet as a page: title, statement, figure, working, results, checks and cautions.\n" +
-	"The ending of the file says how: .md .tex .html .pdf, or .svg .png for the figure with its free bodies.\n" +
+	"The ending of the file gives the format: .md .tex .html .pdf, or .svg .png for the figure with its free bodies.\n" +
 	"With --task it is a page to hand out: what is given and asked, room for the answers, and no result.\n" +
 	"The same sheet gives the same bytes. A file that is there is kept, unless --force is given."
 
@@ -211,15 +211,21 @@ func addWorked(d *doc.Doc, s *statics.Solution, opt PageOptions) {
 	if !opt.unfigured {
 		d.Add(figureSection(p, scene.Options{Dimensions: true, Sections: w.Sections()}))
 		if free := freeBodies(s, nil); len(free) > 0 {
-			note := doc.Note("Arrows of unknown forces have hollow heads and point in the positive sense.")
-			d.Add(part(doc.Other, "Free-body diagrams", append([]doc.Block{note}, free...)...))
+			if len(s.X) > 0 {
+				free = append([]doc.Block{doc.Note("Arrows of unknown forces have hollow heads and point in the positive sense.")}, free...)
+			}
+			d.Add(part(doc.Other, "Free-body diagrams", free...))
 		}
 	}
 	addWorking(d, w)
 	results := resultSection(s, opt.Uncertainty)
 	if last := &d.Sections[len(d.Sections)-1]; last.Role == doc.Answers && opt.Uncertainty == nil && !opt.unfigured { // they are the results
 		isTable := func(b doc.Block) bool { _, table := b.(*doc.Table); return table }
-		last.Blocks = append(slices.DeleteFunc(results.Blocks, isTable), last.Blocks...)
+		says := slices.DeleteFunc(results.Blocks, isTable)
+		if slices.ContainsFunc(w.Steps, func(s working.Step) bool { return s.Kind == working.Verdict }) {
+			says = says[:1] // the reasons stand in the working
+		}
+		last.Blocks = append(says, last.Blocks...)
 	} else {
 		d.Add(results)
 	}

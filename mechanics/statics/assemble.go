@@ -155,14 +155,29 @@ func (s *System) scaleMoments(p *problem.Problem) {
 	}
 }
 
+// sumTol is the part of the largest term below which a component of a sum is rounding.
+const sumTol = 1e-12
+
 // loads is the resultant of the known forces on a body, R = ΣF, and their moment
-// about the body's point, M = Σ (r - q) × F + C.
+// about the body's point, M = Σ (r - q) × F + C; what is rounding in them is 0.
 func loads(p *problem.Problem, body int) (force, moment r3.Vec) {
+	largest, turn := 0.0, 0.0
 	for act := range p.Acts() {
 		if act.Body == body {
-			force = r3.Add(force, act.Force.Const)
-			moment = r3.Add(moment, p.Moment(act, act.Force.Const, act.Couple.Const))
+			m := p.Moment(act, act.Force.Const, act.Couple.Const)
+			force, moment = r3.Add(force, act.Force.Const), r3.Add(moment, m)
+			largest, turn = max(largest, r3.Norm(act.Force.Const)), max(turn, r3.Norm(m))
 		}
 	}
-	return force, moment
+	return withoutRounding(force, largest), withoutRounding(moment, turn)
+}
+
+// withoutRounding is a sum without the components that are rounding beside its largest term.
+func withoutRounding(v r3.Vec, largest float64) r3.Vec {
+	for _, x := range []*float64{&v.X, &v.Y, &v.Z} {
+		if math.Abs(*x) <= sumTol*largest {
+			*x = 0
+		}
+	}
+	return v
 }

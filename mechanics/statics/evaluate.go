@@ -42,7 +42,7 @@ func (s *Solution) Evaluate(q problem.Query) (float64, error) {
 		case q.Of.Thing == problem.AJoint && s.loose(p.Joints[q.Of.Index].Moments):
 			return 0, s.noValue(p.NameOf(q.Of))
 		}
-		f, m, err := s.forceOf(q.Of)
+		f, m, err := s.ForceOf(q.Of)
 		if err != nil {
 			return 0, err
 		}
@@ -62,25 +62,15 @@ func (s *Solution) Evaluate(q problem.Query) (float64, error) {
 	return s.evaluatePair(q)
 }
 
-// lineOfActionTol is the part of the largest force below which a resultant, or its component
-// along y, is rounding of the sums.
-const lineOfActionTol = 1e-12
-
 // crossing is where the line of action of a body's loads crosses the x axis through the
 // point that moments are taken about: M = x Fy.
 func crossing(p *problem.Problem, body int) (float64, error) {
 	force, moment := loads(p, body)
-	largest := 0.0
-	for act := range p.Acts() {
-		if act.Body == body {
-			largest = max(largest, r3.Norm(act.Force.Const))
-		}
-	}
 	of := "the resultant of the loads on " + p.Bodies[body].Name
 	switch {
-	case r3.Norm(force) <= lineOfActionTol*largest:
+	case force == r3.Vec{}:
 		return 0, &missing{of, "is zero or a couple, and has no line of action"}
-	case math.Abs(force.Y) <= lineOfActionTol*largest:
+	case force.Y == 0:
 		return 0, &missing{of, "is parallel to x, and does not cross that axis in one point"}
 	}
 	return moment.Z / force.Y, nil
@@ -108,7 +98,7 @@ func (s *Solution) evaluatePair(q problem.Query) (float64, error) {
 		return 0, err
 	}
 	if q.Kind == problem.AskComponent {
-		f, _, err := s.forceOf(q.Of)
+		f, _, err := s.ForceOf(q.Of)
 		if err != nil {
 			return 0, err
 		}
@@ -129,7 +119,7 @@ func (s *Solution) directionOf(of problem.Source) (r3.Vec, error) {
 			return u, nil
 		}
 	}
-	f, _, err := s.forceOf(of)
+	f, _, err := s.ForceOf(of)
 	if err != nil {
 		return f, err
 	}
@@ -140,10 +130,10 @@ func (s *Solution) directionOf(of problem.Source) (r3.Vec, error) {
 	return r3.Scale(1/size, f), nil
 }
 
-// forceOf is the force, and the moment with it, of a line on the first body of its path, of
+// ForceOf is the force, and the moment with it, of a line on the first body of its path, of
 // the reaction of a joint on its first body, the resultant of a load, or of the known forces
 // on a body.
-func (s *Solution) forceOf(of problem.Source) (f, m r3.Vec, err error) {
+func (s *Solution) ForceOf(of problem.Source) (f, m r3.Vec, err error) {
 	switch i := of.Index; of.Thing {
 	case problem.ALine:
 		l := &s.Problem.Lines[i]
@@ -197,9 +187,9 @@ func partOf(f, m r3.Vec, part problem.Part) (float64, error) {
 		return 0, noDirection("this force")
 	case part == problem.Alpha || part == problem.Beta || part == problem.Gamma:
 		axis := int(part - problem.Alpha)
-		across := f
-		*[]*float64{&across.X, &across.Y, &across.Z}[axis] = 0
-		return math.Atan2(r3.Norm(across), problem.Component(f, axis)), nil
+		perp := f
+		*[]*float64{&perp.X, &perp.Y, &perp.Z}[axis] = 0
+		return math.Atan2(r3.Norm(perp), problem.Component(f, axis)), nil
 	}
 	angle := math.Atan2(f.Y, f.X)
 	if angle < 0 {

@@ -13,7 +13,13 @@ import (
 type Key struct {
 	Seed uint64
 	Head []string // "variant", the givens, then the results, each with its unit
-	Rows [][]string
+	Rows [][]KeyCell
+}
+
+// KeyCell is a cell of a key, as it is shown; one that is a number may have blanks between its thousands.
+type KeyCell struct {
+	Text   string
+	Number bool
 }
 
 // Key gathers the key of variants that go by these names.
@@ -24,9 +30,9 @@ func (src *Source) Key(seed uint64, variants []Variant, names []string) Key {
 	}
 	k.Head = append(k.Head, headings(src.Solution.Problem)...)
 	for n, v := range variants {
-		row := []string{names[n]}
+		row := []KeyCell{{Text: names[n]}}
 		for i, at := range v.At {
-			row = append(row, src.Grids[i].Number(at))
+			row = append(row, KeyCell{src.Grids[i].Number(at), true})
 		}
 		for _, q := range v.Solution.Problem.Results() {
 			row = append(row, shown(v.Solution, q))
@@ -52,16 +58,16 @@ func heading(name, unit string) string {
 }
 
 // shown is a result to the figures that the sheet shows, or the range it has.
-func shown(s *statics.Solution, q problem.Query) string {
+func shown(s *statics.Solution, q problem.Query) KeyCell {
 	c := resultOf(s, q)
 	bounded := c.Ranged && !(math.IsInf(c.Low, -1) && math.IsInf(c.High, 1))
 	switch {
 	case c.OK, bounded:
-		return c.Text(func(si float64) string { return s.Problem.Units.For(q.Dim).Number(si, s.Problem.Figures) })
+		return KeyCell{c.Text(func(si float64) string { return s.Problem.Units.For(q.Dim).Number(si, s.Problem.Figures) }), c.OK}
 	case q.Of.Thing != problem.AnUnknown, s.Verdict == statics.NoEquilibrium:
-		return "none"
+		return KeyCell{Text: "none"}
 	}
-	return "free"
+	return KeyCell{Text: "free"}
 }
 
 // Says names the values of a variant: "W = 400 N, h = 3 m".

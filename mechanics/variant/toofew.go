@@ -32,11 +32,11 @@ func (e *TooFew) Unwrap() error {
 	if e.Tried >= e.Combinations {
 		of = "of all " + say.Count(e.Combinations, "combination") + ", "
 	}
-	keep := fmt.Sprint(e.Found) + " " + say.Plural(e.Found, "keeps")
+	has := fmt.Sprint(e.Found) + " " + say.Plural(e.Found, "has")
 	if e.Found == 0 {
-		keep = "none keeps"
+		has = "none has"
 	}
-	return diag.New(of+keep+" the verdict"+asked, "ranges in which the verdict holds, or fewer variants")
+	return diag.New(of+has+" the same verdict"+asked, "ranges in which the verdict is the same, or fewer variants")
 }
 
 // maxLooked is up to how many values of a given are looked at one by one.
@@ -78,7 +78,7 @@ func (e *TooFew) Briefly() string {
 	case len(names) == 0:
 		return "no other values were found in the ranges"
 	default:
-		return fmt.Sprintf("none of %s tried keeps the verdict; the most frequent reason: %s", say.Count(e.Tried, "combination"), names[0])
+		return fmt.Sprintf("none of %s tried has the same verdict; the most frequent reason: %s", say.Count(e.Tried, "combination"), names[0])
 	}
 }
 

@@ -267,7 +267,7 @@ func TestTooFew(t *testing.T) {
 		reasons    []string
 	}{
 		{"grid", limit, 3, "the ranges give 2 combinations besides the sheet itself, but 3 variants are asked for. Try: a smaller step or a wider range", nil},
-		{"slack", slack, 6, "of all 6 combinations, 4 keep the verdict, but 6 variants are asked for. Try: ranges in which the verdict holds, or fewer variants", []string{
+		{"slack", slack, 6, "of all 6 combinations, 4 have the same verdict, but 6 variants are asked for. Try: ranges in which the verdict is the same, or fewer variants", []string{
 			"W = -100 lbf: T1 goes slack, T2 goes slack, T3 goes slack",
 			"W = 0 lbf: T1 carries no force, T2 carries no force, T3 carries no force",
 		}},

@@ -113,29 +113,21 @@ func (b *builder) answer(q problem.Query, v float64) answer {
 }
 
 func (b *builder) ownerOf(from problem.Source) (of owner) {
-	switch i := from.Index; from.Thing {
-	case problem.ALine:
-		if acts := b.p.Lines[i].Acts; len(acts) > 0 {
-			of.force = b.s.Sum(acts[0].Force)
-		}
-	case problem.AJoint:
-		of.force, of.moment = b.s.Sum(b.p.Joints[i].Forces), b.s.Sum(b.p.Joints[i].Moments)
-	case problem.ALoad:
-		of.force = r3.Scale(b.p.Loads[i].Total, b.p.Loads[i].Direction)
+	switch from.Thing {
+	case problem.ALine, problem.AJoint, problem.ALoad:
+		of.name = b.p.NameOf(from)
+		of.symbol, of.vec = b.symbolOf(from)
 	case problem.ABody:
-		of.name = b.p.Bodies[i].Name
+		of.name = b.p.Bodies[from.Index].Name
 		sub := of.name
 		if slices.ContainsFunc(b.p.Joints, func(j problem.Joint) bool { return j.Name == sub }) {
 			sub += ",loads" // apart from the joint's reaction
 		}
 		of.symbol, of.vec = subscripted("R", sub), vector("R", words(sub))
-		of.force, of.moment = b.loadsOn(i)
-		return of
 	default:
 		return of
 	}
-	of.name = b.p.NameOf(from)
-	of.symbol, of.vec = b.symbolOf(from)
+	of.force, of.moment, _ = b.s.ForceOf(from) // 0 where it has no single value
 	return of
 }
 
@@ -198,10 +190,7 @@ func (r answer) is(of ...doc.Math) []doc.Block {
 // derived is how a result follows from the unknowns or the loads; nothing of an unknown itself.
 func (r answer) derived() []doc.Block {
 	f, q := r.p.Units.Force, r.q
-	var l *problem.Line
-	if q.Of.Thing == problem.ALine {
-		l = &r.p.Lines[q.Of.Index]
-	}
+	l := r.lineOf(q)
 	switch q.Kind {
 	case problem.AskValue:
 		tied := slices.ContainsFunc(r.ties, func(t *tie) bool { return t.by == q.Of })
@@ -218,7 +207,7 @@ func (r answer) derived() []doc.Block {
 			return r.is(sum(r.length(l.Length()), neg(r.length(l.Spring.Natural))))
 		}
 		tension, _ := r.s.Magnitude(q.Of.Index)
-		return r.is(fraction(grouped(r.affine(l.Magnitude, f)), symbol("k")), fraction(grouped(r.number(f.In(tension))), r.perLength(l.Spring.Stiffness)))
+		return r.is(fraction(r.affine(l.Magnitude, f), symbol("k")), fraction(r.number(f.In(tension)), r.perLength(l.Spring.Stiffness)))
 	case problem.AskLength:
 		var of []doc.Math
 		for _, leg := range l.Legs {
@@ -233,6 +222,14 @@ func (r answer) derived() []doc.Block {
 		return r.partOf()
 	}
 	return nil
+}
+
+// lineOf is the line that a result is of; nil where it is of something else.
+func (b *builder) lineOf(q problem.Query) *problem.Line {
+	if q.Of.Thing != problem.ALine {
+		return nil
+	}
+	return &b.p.Lines[q.Of.Index]
 }
 
 // directed is a vector with its symbol: the unit vector of a line, or a force with its magnitude.
@@ -287,6 +284,9 @@ func (r answer) byCosine(form, with doc.Math) []doc.Math {
 func (r answer) partOf() []doc.Block {
 	f, q := r.p.Units.Force, r.q
 	w, total := cleaned(in(r.of.force, f)), size(r.of.vec)
+	if q.Of.Thing == problem.ALoad {
+		total = r.of.symbol
+	}
 	of := func(axis int) doc.Math { return part(r.of.symbol, "xyz"[axis:axis+1]) }
 	var squares []doc.Math
 	for axis := range components(w) {
@@ -294,17 +294,24 @@ func (r answer) partOf() []doc.Block {
 	}
 	magnitude := func(shown doc.Math) []doc.Math { // before angles once of each force
 		key := keyOf(r.of.vec)
-		if len(squares) < 2 || q.Part != problem.Size && r.derivedSize[key] {
-			return nil
+		if q.Of.Thing == problem.ALoad || len(squares) == 0 || q.Part != problem.Size && r.derivedSize[key] {
+			return nil // that of a distributed load stands with its diagram
 		}
 		r.derivedSize[key] = true
+		if l := r.lineOf(q); l != nil && l.Components == nil && len(l.Legs) == 1 {
+			magnitude, _ := r.s.Magnitude(q.Of.Index)
+			return []doc.Math{r.equals(total, size(r.of.symbol), size(r.number(f.In(magnitude))), shown)}
+		}
+		if len(squares) == 1 {
+			return []doc.Math{r.equals(total, size(squares[0].Of[0]), r.norm(w, unsaid), shown)}
+		}
 		return []doc.Math{r.equals(total, root(sum(squares...)), r.norm(w, unsaid), shown)}
 	}
 	ratio := func(axis int) (form, with doc.Math) {
-		return fraction(of(axis), total), fraction(grouped(r.number(xyz(w)[axis])), r.number(r3.Norm(w)))
+		return fraction(of(axis), total), fraction(r.number(xyz(w)[axis]), r.number(r3.Norm(w)))
 	}
 	switch {
-	case q.Kind == problem.AskUnit && q.Of.Thing == problem.ALine && len(r.p.Lines[q.Of.Index].Legs) > 0: // it stands with the unit vectors
+	case q.Kind == problem.AskUnit && r.lineOf(q) != nil && len(r.lineOf(q).Legs) > 0: // it stands with the unit vectors
 	case q.Kind == problem.AskUnit:
 		return r.is(ratio(int(q.Part)))
 	case q.Part == problem.Size:
@@ -318,7 +325,7 @@ func (r answer) partOf() []doc.Block {
 	case q.Part == problem.At && q.Of.Thing == problem.ABody:
 		m := r.loadsMoment(q.Of.Index)
 		says := say("The line of action of the resultant crosses the x axis through "+r.p.Bodies[q.Of.Index].AboutName+" where the moment of ", of(1), " equals ", m, ":")
-		return append([]doc.Block{says}, r.is(fraction(m, of(1)), fraction(grouped(r.number(r.of.moment.Z/f.Factor/r.p.Units.Length.Factor)), grouped(r.number(w.Y))))...)
+		return append([]doc.Block{says}, r.is(fraction(m, of(1)), fraction(r.number(r.of.moment.Z/f.Factor/r.p.Units.Length.Factor), r.number(w.Y)))...)
 	}
 	return nil
 }
@@ -331,7 +338,7 @@ func (r answer) component(axis int) []doc.Block {
 	case q.Of.Thing == problem.ALoad:
 		d := &r.p.Loads[q.Of.Index]
 		forces = []directed{{r.of.symbol, d.Direction, d.Total}}
-	case q.Of.Thing == problem.ALine && len(r.p.Lines[q.Of.Index].Legs) == 1 && r.p.Lines[q.Of.Index].Components == nil:
+	case r.lineOf(q) != nil && len(r.lineOf(q).Legs) == 1 && r.lineOf(q).Components == nil:
 		if magnitude, _ := r.s.Magnitude(q.Of.Index); magnitude != 0 {
 			forces = []directed{{r.of.symbol, r3.Scale(1/magnitude, r.of.force), magnitude}}
 		}

@@ -43,7 +43,7 @@ func (b *builder) impends(belt *problem.Belt) []doc.Block {
 	if len(from.Terms) == 0 {
 		result = measured(result, f)
 	}
-	return []doc.Block{say("Slip is impending, and ", b.tension(belt, belt.Tight), " is the larger tension, against the motion of the belt:"),
+	return []doc.Block{say("Slip toward ", b.tension(belt, belt.Tight), " is impending, so ", b.tension(belt, belt.Tight), " is the larger tension, with ", symbol("μ"), " the coefficient of static friction:"),
 		aligned(b.equals(append(of, result)...))}
 }
 
@@ -63,7 +63,7 @@ func (b *builder) gripNeeded(belt *problem.Belt) []doc.Block {
 		figures = units.Unit{}.FiguresApart(second/first, belt.Ratio(), figures)
 	}
 	greatest := func(n int) doc.Math { return traced(origin.Ratio(b.s, belt.Lines[0]), short(belt.Ratio(), n)) }
-	body := []doc.Block{say("The belt does not slip as long as the larger tension is at most ", grip(), " times the smaller one:"),
+	body := []doc.Block{say("The belt does not slip as long as the larger tension is at most ", grip(), " times the smaller one, with ", symbol("μ"), " the coefficient of static friction:"),
 		aligned(b.equals(grip(), b.gripNumbers(belt), greatest(figures)))}
 	one, two := b.tension(belt, small), b.tension(belt, large)
 	shown := func(part int, x float64) doc.Math {

@@ -18,9 +18,9 @@ const detailed = 3
 
 func (b *builder) many() bool { return len(b.p.Bodies) > detailed }
 
-// mostByHand is up to how many unknowns the hand solution is looked for: nobody
+// maxByHand is up to how many unknowns the hand solution is looked for: nobody
 // solves more by hand, and the search grows faster than the problem.
-const mostByHand = 150
+const maxByHand = 150
 
 // Build lays a solved problem out as a worked solution. It takes every number
 // from the problem and the solution and computes nothing of its own but sums
@@ -35,7 +35,7 @@ func Build(s *statics.Solution) *Working {
 		b.verdict()
 		return b.Working
 	}
-	if n := len(s.X); n > 0 && n <= mostByHand {
+	if n := len(s.X); n > 0 && n <= maxByHand {
 		b.Hand = handsolve.Find(s)
 	}
 	b.collect()
@@ -84,6 +84,7 @@ type builder struct {
 	named       []bool             // the unknowns that are asked for by name
 	wantsAny    bool               // a result may need any of them
 	derivedSize map[string]bool    // magnitudes of asked forces that stand derived
+	cancelled   bool               // it was said that internal forces cancel
 }
 
 func (b *builder) step(kind Kind, title string, about Subject, body ...doc.Block) {

@@ -97,11 +97,11 @@ func (b *builder) balanced(body string) bool {
 }
 
 func (b *builder) threeForce(c statics.Check, from doc.Origin) doc.Block {
-	of := "Three-force member " + c.Subject + ": the lines of action of its forces at " + c.With
+	of := english.Capital(b.bodyWords(b.bodyIndex(c.Subject))) + " is a three-force member: the lines of action of its forces at " + c.With
 	text := doc.Plain(of + " are parallel.")
 	if c.Meets {
 		l := b.p.Units.Length
-		text = append(doc.Plain(of+" meet in one point, "), cell(measured(b.tuple(in(c.Meet, l), func(int) doc.Origin { return from }), l)), wordCell("."))
+		text = append(doc.Plain(of+" are concurrent at "), cell(measured(b.tuple(in(c.Meet, l), func(int) doc.Origin { return from }), l)), wordCell("."))
 	}
 	return &doc.Check{State: doc.Held(c.OK, false), Text: text, From: from}
 }

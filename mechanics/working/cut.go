@@ -22,12 +22,8 @@ func (b *builder) cutFree() {
 	in := []any{" in " + english.Count(len(unknowns), "unknown") + ": ", list(unknowns), "."}
 	var body []doc.Block
 	for _, particle := range []bool{true, false} {
-		var names []string
-		for _, i := range all {
-			if b.p.Bodies[i].Particle == particle {
-				names = append(names, b.p.Bodies[i].Name)
-			}
-		}
+		of := slices.DeleteFunc(slices.Clone(all), func(i int) bool { return b.p.Bodies[i].Particle != particle })
+		names := each(of, func(i int) string { return b.p.Bodies[i].Name })
 		n, count, apiece := len(names), 3*(b.axes-1), " each"
 		noun := "Rigid " + english.Plural(n, "body")
 		if particle {
@@ -41,6 +37,8 @@ func (b *builder) cutFree() {
 		switch {
 		case n == 0:
 			continue
+		case particle && added && !slices.ContainsFunc(of, func(i int) bool { return !b.single(i) }):
+			says = []any{lead + "one force acts on " + map[bool]string{true: "it", false: "each"}[n == 1] + "."}
 		case particle && added:
 			says = []any{lead + "the forces are concurrent, so their resultant ", equal(vector("R"), bigSum(vector("F"))), " acts through the particle."}
 		case particle && !alone:
@@ -224,18 +222,18 @@ func (b *builder) twoForce() (out []doc.Block) {
 		}
 		if c.Kind == statics.CheckTwoForce && !slices.ContainsFunc(b.Hand.Steps, byHand) {
 			names = append(names, c.Subject)
-			out = append(out, say("Two-force member "+c.Subject+": forces act on it at "+c.With+" only, so they are equal, opposite and collinear."))
+			out = append(out, say(english.Capital(b.bodyWords(b.bodyIndex(c.Subject)))+" is a two-force member: forces act on it at "+c.With+" only, so they are equal, opposite and collinear."))
 		}
 	}
 	if len(names) > tabledJoints {
-		return []doc.Block{say("Two-force members " + english.And(names...) + ": forces act on each at two points only, so they are equal, opposite and collinear.")}
+		return []doc.Block{say("Bodies " + english.And(names...) + " are two-force members: forces act on each at two points only, so they are equal, opposite and collinear.")}
 	}
 	return out
 }
 
-// equationsOf says which equations are counted where some of them are of belts.
+// equationsOf says which equations are counted where some of them are between the forces.
 func (b *builder) equationsOf() string {
-	if !slices.ContainsFunc(b.ties, func(t *tie) bool { return t.belt }) {
+	if len(b.ties) == 0 {
 		return ""
 	}
 	empty, of := 0, ""

@@ -24,9 +24,47 @@ func (b *builder) rowName(i int) doc.Math {
 
 // equations are ΣF = 0 and ΣM = 0 of each body per axis, in symbols: what there is to be filled in.
 func (b *builder) equations() {
+	ruled := false
 	for i := range b.p.CutFree() {
-		b.step(Equations, "Equilibrium of "+b.bodyWords(i), Subject{Bodies: []int{i}}, formulas(b.rowsOf(i, b.symbolsOf))...)
+		body := formulas(b.rowsOf(i, b.symbolsOf))
+		if says := b.defined(i, !ruled); says != nil {
+			body, ruled = append(body, says), ruled || !b.p.Bodies[i].Particle
+		}
+		b.step(Equations, "Equilibrium of "+b.bodyWords(i), Subject{Bodies: []int{i}}, body...)
 	}
+}
+
+// defined says what the symbols of a body's equations are that no name of the sheet is: the
+// resultants of distributed loads and, once, moments.
+func (b *builder) defined(body int, moments bool) doc.Block {
+	var says []any
+	for _, what := range []string{"resultant", "couple"} {
+		of := slices.DeleteFunc(slices.Clone(b.acts[body]), func(a *act) bool {
+			return a.from.Thing != problem.ALoad || a.isForce() != (what == "resultant")
+		})
+		if n := len(of); n > 0 {
+			names := english.And(each(of, func(a *act) string { return b.p.NameOf(a.from) })...)
+			if len(says) > 0 {
+				says = append(says, " ")
+			}
+			says = append(says, list(each(of, func(a *act) doc.Math { return a.name })),
+				" "+english.Plural(n, "is")+" the "+english.Plural(n, what)+" of the distributed "+english.Plural(n, "load")+" "+names+".")
+		}
+	}
+	if moments && !b.p.Bodies[body].Particle {
+		about := b.p.Bodies[body].AboutName
+		if len(b.aboutPoints()) > 1 {
+			about = "the point of moments"
+		}
+		if len(says) > 0 {
+			says = append(says, " ")
+		}
+		says = append(says, "Each ", symbol("M"), " is the moment about "+about+" of the force or couple in its subscript.")
+	}
+	if len(says) == 0 {
+		return nil
+	}
+	return say(says...)
 }
 
 // rowsOf are a body's equations of equilibrium, but for those that hold nothing.
@@ -59,12 +97,15 @@ func (b *builder) numbers() {
 		}
 	}
 	relations := b.relations()
-	if b.many() && !(len(b.Hand.Steps) > 0 && b.particles()) {
+	if b.many() && !b.byJoints() {
 		b.step(Equations, "Equations of equilibrium", Subject{}, append([]doc.Block{say(english.Capital(b.unitsSaid()) + "."), t}, relations...)...)
 		return
 	}
 	b.step(Equations, "Relations between the forces", Subject{}, relations...)
 }
+
+// byJoints tells many particles that are solved by hand, each equation where it is needed.
+func (b *builder) byJoints() bool { return b.many() && len(b.Hand.Steps) > 0 && b.particles() }
 
 // particles tells that no body is rigid.
 func (b *builder) particles() bool {

@@ -66,8 +66,10 @@ func (b *builder) handStep(out *Step, step *handsolve.Step) (body []doc.Block) {
 		body = []doc.Block{b.together(step), aligned(symbols...), say("With numbers:"), &doc.Formula{Of: numbers, Found: true}}
 	case handsolve.One:
 		e := &step.Equations[0]
-		if noun, _ := b.noun(e); out.Title == "" && len(e.Cut) == 0 {
-			out.Title = english.Capital(noun)
+		if noun, article := b.noun(e); out.Title == "" && len(e.Cut) == 0 {
+			if out.Title = english.Capital(noun); len(e.Bodies) > 1 && !b.cancelled {
+				body, b.cancelled = []doc.Block{say("On " + the(noun, article) + " the internal forces cancel in pairs, so only the external forces remain.")}, true
+			}
 		} else if out.Title == "" {
 			cut := english.And(each(e.Cut, func(i int) string { return b.p.Lines[i].Name })...)
 			out.Title, body = "Section through "+cut, []doc.Block{say("Cut " + cut + " and consider the part with " + b.bodiesWords(e.Bodies) + ".")}
@@ -79,11 +81,12 @@ func (b *builder) handStep(out *Step, step *handsolve.Step) (body []doc.Block) {
 				values[0].Text = "≈"
 			}
 		}
-		body = append(body, b.one(step), aligned(symbols...))
+		body = append(append(append(body, b.one(step)), formulas(b.projections(e))...), aligned(symbols...))
 	default:
 		m := &b.Hand.Members[step.Member]
 		out.About.Bodies = []int{m.Body}
-		if out.Title = "Two-force member " + b.p.Bodies[m.Body].Name; step.Kind == handsolve.TwoForce {
+		noun, _ := b.body(m.Body)
+		if out.Title = "Two-force member: " + noun; step.Kind == handsolve.TwoForce {
 			body = []doc.Block{b.twoForceMember(step)}
 		} else {
 			out.Title, body = "Components of the force in "+b.bodyWords(m.Body), []doc.Block{say(b.unknown(b.memberForce(step)), " has these components at the ends of the member:")}
@@ -149,7 +152,7 @@ func (b *builder) written(e *handsolve.Equation, numbers bool) doc.Math {
 		case t.Known && numbers:
 			coef = b.number(math.Copysign(1, t.Value) * t.Coef * unit.Factor / shown.Factor) // one sign before the term
 			m = traced(value, short(math.Abs(unit.In(t.Value)), b.p.Figures+1))
-		case e.Moment && b.p.Planar && !numbers && a != nil && a.tie == nil && !isAxis(u) && math.Abs(r3.Norm(u)-1) <= sumTol:
+		case e.Moment && isAxis(e.Along) && !numbers && a != nil && a.tie == nil && !isAxis(u) && math.Abs(r3.Norm(u)-1) <= sumTol:
 			if arm := b.skewArm(e, a, u); len(arm.Of) > 0 {
 				coef = arm
 			}
@@ -160,8 +163,18 @@ func (b *builder) written(e *handsolve.Equation, numbers bool) doc.Math {
 }
 
 // actOf is the act of a term on the bodies of an equation and its force for one unit of the
-// term, where there is one alone. What a joint exerts between two of the bodies cancels.
+// term, where there is one alone.
 func (b *builder) actOf(e *handsolve.Equation, t *handsolve.Term) (only *act, unit r3.Vec) {
+	acts, unit := b.actsOf(e, t)
+	if len(acts) != 1 {
+		return nil, r3.Vec{}
+	}
+	return acts[0], unit
+}
+
+// actsOf are the acts of a term on the bodies of an equation and the sum of their forces for one unit of the
+// term. What a joint exerts between two of the bodies cancels.
+func (b *builder) actsOf(e *handsolve.Equation, t *handsolve.Term) (of []*act, unit r3.Vec) {
 	for _, i := range e.Bodies {
 		for _, a := range b.acts[i] {
 			if a.joint != nil && slices.Contains(e.Bodies, a.joint.First) && slices.Contains(e.Bodies, a.joint.Second) {
@@ -174,16 +187,12 @@ func (b *builder) actOf(e *handsolve.Equation, t *handsolve.Term) (only *act, un
 			for _, x := range a.Force.Terms {
 				u = r3.Add(u, r3.Scale(b.share(t.Symbol, x.Unknown), x.D))
 			}
-			switch {
-			case u == r3.Vec{}:
-			case only != nil:
-				return nil, r3.Vec{}
-			default:
-				only, unit = a, cleaned(u)
+			if u != (r3.Vec{}) {
+				of, unit = append(of, a), r3.Add(unit, u)
 			}
 		}
 	}
-	return only, unit
+	return of, cleaned(unit)
 }
 
 // lever is what the components of a force at a place add to an equation: x Fy - y Fx is
@@ -212,17 +221,17 @@ func (b *builder) byComponents(e *handsolve.Equation, a *act, numbers bool) (of 
 	return of
 }
 
-// skewArm is what a force along neither axis is multiplied by in a sum of moments in the plane,
-// x uy - y ux of its point of application and its direction; it is empty at the point of moments.
+// skewArm is what a force along no axis is multiplied by in a sum of moments in the plane or about a coordinate
+// axis, x uy - y ux of its point of application and its direction; it is empty at the point of moments.
 func (b *builder) skewArm(e *handsolve.Equation, a *act, u r3.Vec) doc.Math {
 	lever := b.lever(e, a.At)
 	sign := -1.0 // of a sum whose terms are all negative
-	if lever.X*u.X > 0 || lever.Y*u.Y > 0 {
+	if max(lever.X*u.X, lever.Y*u.Y, lever.Z*u.Z) > 0 {
 		sign = 1
 	}
 	var of []doc.Math
-	for _, x := range [][2]float64{{lever.Y, u.Y}, {lever.X, u.X}} {
-		if x[0] != 0 {
+	for _, x := range [][2]float64{{lever.Z, u.Z}, {lever.Y, u.Y}, {lever.X, u.X}} {
+		if x[0]*x[1] != 0 {
 			of = append(of, signed(sign*x[0]*x[1], times(b.number(math.Abs(x[0])), b.number(math.Abs(x[1])))))
 		}
 	}

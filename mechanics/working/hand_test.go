@@ -107,12 +107,14 @@ func TestHandStepsInText(t *testing.T) {
 `,
 		"frame-of-two-members": `Working
 
- 1  Two-force member right
+ 1  Two-force member: right part
     Forces act on the right part at B and C only, so it is a two-force member
     and they lie along BC: S_right, positive in tension, replaces Bx, By, Cx and
     Cy.
 
  2  Whole frame
+    On the whole frame the internal forces cancel in pairs, so only the external
+    forces remain.
     ΣM_A on the whole frame contains only S_right: Ax and Ay pass through A.
          ΣM_A = -8 · 0.6 S_right - 2 load = 0
          ΣM_A = -4.8 S_right - 2 · 1200 = 0

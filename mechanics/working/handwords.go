@@ -155,10 +155,11 @@ func (b *builder) tiedActs(e *handsolve.Equation, t *tie) (of []*act) {
 	return of
 }
 
-// forces names the forces of symbols in an equation, each with those that are tied to it:
+// forces names the forces of symbols in an equation, and last those with what is tied to them:
 // T1 and the resultant of N and F.
 func (b *builder) forces(e *handsolve.Equation, symbols []int) (out []any, combined bool) {
-	phrases := each(symbols, func(j int) any {
+	var alone, resultants []any
+	for _, j := range symbols {
 		with := []doc.Math{b.unknown(j)}
 		for _, t := range b.ties {
 			if len(b.tiedActs(e, t)) > 0 && slices.ContainsFunc(t.is.Terms, func(t problem.Term) bool { return t.Unknown == j }) {
@@ -166,12 +167,12 @@ func (b *builder) forces(e *handsolve.Equation, symbols []int) (out []any, combi
 			}
 		}
 		if len(with) == 1 {
-			return with[0]
+			alone = append(alone, with[0])
+		} else {
+			resultants = append(resultants, []any{"the resultant of ", list(with)})
 		}
-		combined = true
-		return []any{"the resultant of ", list(with)}
-	})
-	return and(phrases), combined
+	}
+	return and(append(alone, resultants...)), len(resultants) > 0
 }
 
 // sumOn is ΣFx on the beam, ΣM_A on the beam, ΣM about the axis that is described.
@@ -193,7 +194,7 @@ func (b *builder) sumOn(e *handsolve.Equation) []any {
 // direction is n = u1 × u2 / |u1 × u2| = (x, y, z), perpendicular to T1 and T2; in the
 // plane n = u of the unknown that it is along.
 func (b *builder) direction(e *handsolve.Equation) []any {
-	of := []doc.Math{symbol("n")}
+	of := []doc.Math{unitVec("n")}
 	n := &e.Named
 	says, perp := "the %[1]s component of the unit vector n", []any(nil)
 	forces, combined := b.forces(e, n.Perp) // the direction of a resultant has no symbol
@@ -204,13 +205,16 @@ func (b *builder) direction(e *handsolve.Equation) []any {
 		perp = append(perp, " and the "+string(n.Axis)+" axis")
 	}
 	switch {
+	case combined && b.p.Planar:
+		_, u := b.actsOf(e, &handsolve.Term{Symbol: n.Perp[0]})
+		of = append(of, traced(origin.Phrase("the unit vector n, perpendicular to %[1]s with what follows from it", b.names(n.Perp)), fraction(b.tuple(r3.Scale(r3.Norm(u), e.Along), unsaid), b.norm(u, unsaid))))
 	case combined || len(n.Perp) == 0:
 	case b.p.Planar:
-		if m, u, ok := b.unitAlong(n.Along); ok {
+		if m, u, ok := b.unitIn(e, n.Along); ok {
 			of = append(of, signed(r3.Dot(u, e.Along), m))
 		}
 	default:
-		first, u, known := b.unitAlong(n.Perp[0])
+		first, u, known := b.unitIn(e, n.Perp[0])
 		var second doc.Math
 		var v r3.Vec
 		also := true
@@ -218,7 +222,7 @@ func (b *builder) direction(e *handsolve.Equation) []any {
 			v = [3]r3.Vec{{X: 1}, {Y: 1}, {Z: 1}}[n.Axis-'x']
 			second = b.along(v, unsaid)
 		} else {
-			second, v, also = b.unitAlong(n.Perp[1])
+			second, v, also = b.unitIn(e, n.Perp[1])
 		}
 		if r3.Dot(r3.Cross(u, v), e.Along) < 0 {
 			first, second = second, first
@@ -227,7 +231,7 @@ func (b *builder) direction(e *handsolve.Equation) []any {
 			of = append(of, fraction(cross(first, second), size(cross(first, second))))
 		}
 	}
-	return []any{equal(append(of, b.tuple(e.Along, byAxis(says, b.names(n.Perp))))...), perp}
+	return []any{b.equals(append(of, b.tuple(e.Along, byAxis(says, b.names(n.Perp))))...), perp}
 }
 
 // byAxis is a phrase of each component of a vector, by the name of its axis.
@@ -235,29 +239,6 @@ func byAxis(says string, names ...string) axes {
 	return func(axis int) doc.Origin {
 		return origin.Phrase(says, append([]string{"xyz"[axis : axis+1]}, names...)...)
 	}
-}
-
-// unitAlong is the unit vector of a symbol's force, where it has one with a name.
-func (b *builder) unitAlong(j int) (doc.Math, r3.Vec, bool) {
-	if j < 0 || j >= len(b.p.Unknowns) {
-		return doc.Math{}, r3.Vec{}, false
-	}
-	u := &b.p.Unknowns[j]
-	if u.Own && len(b.p.Lines[u.Line].Legs) == 1 {
-		along := b.p.Lines[u.Line].Legs[0].U
-		if isAxis(along) { // it has no step of its own
-			return b.along(along, unsaid), along, true
-		}
-		return unitVec("u", named(u.Name)), along, true
-	}
-	if u.Joint >= 0 {
-		for _, t := range b.p.Joints[u.Joint].Forces.Terms {
-			if t.Unknown == j && slices.Contains(xyz(t.D), 1) {
-				return b.along(t.D, unsaid), t.D, true
-			}
-		}
-	}
-	return doc.Math{}, r3.Vec{}, false
 }
 
 // center describes the point or the axis of a sum of moments that has no name.

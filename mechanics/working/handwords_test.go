@@ -230,6 +230,7 @@ var handWords = map[string]string{
 Simultaneous equations for Bx and By
   No sum of forces or moments contains only one of Bx and By, so two equations are solved simultaneously: ΣM_A on the whole frame and ΣM_C on the right part.
 Whole frame
+  On the whole frame the internal forces cancel in pairs, so only the external forces remain.
   ΣFx on the whole frame contains only Ax: Ay has no component in that direction. Bx is already known.
   ΣFy on the whole frame contains only Ay. By is already known.
 Left part
@@ -263,9 +264,10 @@ Joint C
   ΣFx on joint C contains only BC: AC has no component in that direction. CD is already known.
 `,
 	"frame": `
-Two-force member right
+Two-force member: right part
   Forces act on the right part at B and C only, so it is a two-force member and they lie along BC: S_right, positive in tension, replaces Bx, By, Cx and Cy.
 Whole frame
+  On the whole frame the internal forces cancel in pairs, so only the external forces remain.
   ΣM_A on the whole frame contains only S_right: Ax and Ay pass through A.
   ΣM_B on the whole frame contains only Ay: Ax passes through B.
   ΣFx on the whole frame contains only Ax. S_right is already known.
@@ -295,7 +297,7 @@ Particle P
   ΣFx on particle P contains only T1. T2 and T3 are already known.
 `,
 	"post": `
-Two-force member post
+Two-force member: post
   Forces act on the post at A and B only, so it is a two-force member and they lie along AB: S_post, positive in tension, replaces Ax, Ay, Bx and By. Ax and Bx are perpendicular to it and are zero.
 Beam
   ΣM_B on the beam contains only T: S_post passes through B.
@@ -315,6 +317,7 @@ Plate
 `,
 	"truss": `
 Whole truss
+  On the whole truss the internal forces cancel in pairs, so only the external forces remain.
   ΣM_A on the whole truss contains only B: Ax and Ay pass through A.
   ΣFx on the whole truss contains only Ax: Ay has no component in that direction.
   ΣFy on the whole truss contains only Ay. B is already known.
@@ -326,6 +329,7 @@ Joint B
 `,
 	"two triangles": `
 Whole truss
+  On the whole truss the internal forces cancel in pairs, so only the external forces remain.
   ΣM_B on the whole truss contains only Ay: Ax and B pass through B.
   ΣFx on the whole truss contains only Ax: B has no component in that direction.
   ΣFy on the whole truss contains only B. Ay is already known.
@@ -348,6 +352,7 @@ Joint D
 `,
 	"planar-truss": `
 Whole truss
+  On the whole truss the internal forces cancel in pairs, so only the external forces remain.
   ΣM_A on the whole truss contains only D: Ax and Ay pass through A.
   ΣFx on the whole truss contains only Ax: Ay has no component in that direction.
   ΣFy on the whole truss contains only Ay. D is already known.
@@ -394,6 +399,7 @@ Shaft
 `,
 	"truss-by-section": `
 Whole truss
+  On the whole truss the internal forces cancel in pairs, so only the external forces remain.
   ΣM_A on the whole truss contains only D: Ax and Ay pass through A.
   ΣFx on the whole truss contains only Ax: Ay has no component in that direction.
   ΣFy on the whole truss contains only Ay. D is already known.
@@ -408,6 +414,7 @@ Zero-force members
   No load acts at joint B. AB and BD are collinear there, so the third member carries no force: BC = 0.
   No load acts at joint C. AC and CE are collinear there, so the third member carries no force: CD = 0.
 Whole truss
+  On the whole truss the internal forces cancel in pairs, so only the external forces remain.
   ΣM_G on the whole truss contains only A: Gx and Gy pass through G.
   ΣFx on the whole truss contains only Gx: Gy has no component in that direction.
   ΣFy on the whole truss contains only Gy. A is already known.

@@ -8,6 +8,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"trivet/mechanics/doc"
+	"trivet/mechanics/handsolve"
 	"trivet/mechanics/origin"
 	"trivet/mechanics/problem"
 	english "trivet/mechanics/say"
@@ -53,6 +54,7 @@ func (b *builder) lines() {
 	var paths, typed []stretch
 	for _, s := range b.stretches() {
 		switch {
+		case !b.used(s.line):
 		case s.To >= 0:
 			paths = append(paths, s)
 		case !isAxis(s.U):
@@ -87,6 +89,27 @@ func (b *builder) lines() {
 		about.Joints = append(about.Joints, i)
 	}
 	b.step(Unit, "Unit "+english.Plural(len(of), "vector")+" of the "+english.Plural(len(of), "direction")+" given", about, formulas(of)...)
+}
+
+// used tells that a line's direction is needed: of a truss whose joints are solved by hand, where no table of
+// equations stands, that its force is in an equation, or is what an equation was chosen to
+// leave out, or is asked for.
+func (b *builder) used(line int) bool {
+	if !b.byJoints() {
+		return true
+	}
+	is := problem.Source{Thing: problem.ALine, Index: line}
+	own := func(symbol int) bool {
+		return symbol >= 0 && symbol < len(b.p.Unknowns) && b.p.Unknowns[symbol].Line == line
+	}
+	return slices.ContainsFunc(b.p.Asked, func(q problem.Query) bool { return q.Of == is || q.With == is }) ||
+		slices.ContainsFunc(b.Hand.Steps, func(s handsolve.Step) bool {
+			return slices.ContainsFunc(s.Equations, func(e handsolve.Equation) bool {
+				return slices.ContainsFunc(e.Named.Perp, own) || slices.ContainsFunc(e.Terms, func(t handsolve.Term) bool {
+					return own(t.Symbol) || t.Symbol < 0 && t.Load == is
+				})
+			})
+		})
 }
 
 // derived is how a unit vector follows from the direction as it was typed, and the vector.
@@ -146,8 +169,13 @@ func (b *builder) segmentFormulas(s stretch) []doc.Math {
 	return []doc.Math{
 		b.equals(arrow, sum(named(to.Name), neg(named(from.Name))), sum(place(to), neg(place(from))), measured(r, l)),
 		b.equals(size...),
-		b.equals(unitVec("u", s.name), fraction(arrow, size[0]), fraction(r, length), b.along(s.U, b.segment(s, origin.U))),
+		b.unitFrom(unitVec("u", s.name), arrow, size[0], r, length, b.along(s.U, b.segment(s, origin.U))),
 	}
+}
+
+// unitFrom is u = r/|r| = (..)/L = (..).
+func (b *builder) unitFrom(u, arrow, size, r, length, is doc.Math) doc.Math {
+	return b.equals(u, fraction(arrow, size), fraction(r, length), is)
 }
 
 func (b *builder) lengthFrom(s stretch) doc.Math {

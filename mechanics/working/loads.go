@@ -4,6 +4,8 @@ import (
 	"math"
 	"strconv"
 
+	"gonum.org/v1/gonum/spatial/r3"
+
 	"trivet/mechanics/doc"
 	"trivet/mechanics/origin"
 	"trivet/mechanics/problem"
@@ -37,7 +39,7 @@ func (b *builder) loadResultants() {
 				aligned(none, equal(subscripted("C", d.Name), measured(couple, m))))
 		default:
 			at := traced(origin.Phrase("where the resultant of %[1]s acts: the centroid of the load diagram, along its line", d.Name), b.tuple(in(d.At, l), unsaid))
-			body = append(body, say("Replace the distributed load by its resultant, the area of the load diagram, through its centroid, ", distance(d), " from "+from+":"),
+			body = append(body, say("Replace the distributed load by its resultant, the area of the load diagram, through its centroid, ", distance(d), " from "+from, b.piecesOf(d)),
 				aligned(b.area(d)...), say("The resultant acts at ", measured(at, l), "."))
 		}
 		b.step(Vector, "Resultant of the distributed load "+d.Name, Subject{Loads: []int{i}, Bodies: []int{d.Body}, Points: []int{d.From, d.To}},
@@ -75,7 +77,14 @@ func (b *builder) pressure(d *problem.Distributed) []doc.Block {
 	if len(of) == 0 {
 		return nil
 	}
-	return []doc.Block{say("The pressure of the water at the depth ", h, ", with ", rho, " in kg/m³, ", g, " in m/s² and ", h, " in m, and the load per length of the gate, whose width is ", equal(symbol("b"), width), ":"), aligned(of...)}
+	body := []doc.Block{say("The pressure of the water at the depth ", h, ", with ", rho, " in kg/m³, ", g, " in m/s² and ", h, " in m, and the load per length of the gate, whose width is ", equal(symbol("b"), width), ":"), aligned(of...)}
+	if isAxis(d.Direction) {
+		return body
+	}
+	from, to := &b.p.Points[d.From], &b.p.Points[d.To]
+	reach := l.In(r3.Norm(r3.Sub(to.At, from.At)))
+	return append(body, say("The pressure acts perpendicular to the gate, ", equal(b.between(from.Name, to.Name), measured(b.tuple(in(r3.Sub(to.At, from.At), l), unsaid), l)), ":"),
+		aligned(b.equals(unitVec("n", words(d.Name)), fraction(b.tuple(r3.Scale(reach, d.Direction), unsaid), b.number(reach)), b.along(d.Direction, unsaid))))
 }
 
 // ratio is a fraction of small whole numbers.
@@ -84,9 +93,10 @@ type ratio [2]int
 func (r ratio) value() float64 { return float64(r[0]) / float64(r[1]) }
 func (r ratio) math() doc.Math { return fraction(exactly(r[0]), exactly(r[1])) }
 
-// piece is a rectangle or a triangle of a load diagram: its intensity, that of what is below it,
+// piece is a rectangle or a triangle of a load diagram: what it is, its intensity, that of what is below it,
 // its width and start, its part of the rectangle, and the part of the width at which its centroid is.
 type piece struct {
+	shape                  string
 	q, below, width, start float64
 	share, centroid        ratio
 }
@@ -96,9 +106,9 @@ func (p piece) at() float64    { return p.start + p.centroid.value()*p.width }
 
 // pieces takes a diagram of straight stretches apart.
 func pieces(knots []problem.Ordinate) (out []piece) {
-	put := func(q, below, width, start float64, share, centroid ratio) {
+	put := func(shape string, q, below, width, start float64, share, centroid ratio) {
 		if q != 0 && width > 0 {
-			out = append(out, piece{q, below, width, start, share, centroid})
+			out = append(out, piece{shape, q, below, width, start, share, centroid})
 		}
 	}
 	half := ratio{1, 2}
@@ -113,11 +123,26 @@ func pieces(knots []problem.Ordinate) (out []piece) {
 			left, low = from.Q/(from.Q-to.Q)*w, 0
 			right = w - left
 		}
-		put(low, 0, w, from.S, ratio{1, 1}, half)
-		put(from.Q-low, low, left, from.S, half, ratio{1, 3})
-		put(to.Q-low, low, right, from.S+w-right, half, ratio{2, 3})
+		put("rectangle", low, 0, w, from.S, ratio{1, 1}, half)
+		put("triangle", from.Q-low, low, left, from.S, half, ratio{1, 3})
+		put("triangle", to.Q-low, low, right, from.S+w-right, half, ratio{2, 3})
 	}
 	return out
+}
+
+// piecesOf ends the sentence before a diagram's area: of several rectangles and triangles it names each with its symbols.
+func (b *builder) piecesOf(d *problem.Distributed) []any {
+	all := pieces(d.Knots)
+	if len(all) < 2 {
+		return []any{":"}
+	}
+	number := 0
+	parts := each(all, func(p piece) any {
+		number++
+		return []any{"a " + p.shape + " (", subscripted("R", strconv.Itoa(number)), ")"}
+	})
+	force, reach := subscripted("R", "i"), subscripted("d", "i")
+	return []any{". The diagram consists of ", and(parts), ", so ", equal(resultant(d), bigSum(force)), " and ", equal(distance(d), fraction(bigSum(product(force, reach)), resultant(d))), ":"}
 }
 
 // area is R and where it acts: ½ · 10 · 6 and ⅔ · 6; of several pieces R1 + R2 and the

@@ -30,6 +30,9 @@ func unitVec(text string, sub ...doc.Math) doc.Math {
 	return doc.Math{Op: doc.UnitVec, Text: text, Of: sub}
 }
 func function(name string, a doc.Math) doc.Math {
+	if a.Op == doc.Degrees && a.Of[0].Op == doc.Neg {
+		a = paren(a)
+	}
 	return doc.Math{Op: doc.Function, Text: name, Of: []doc.Math{a}}
 }
 func vector(text string, sub ...doc.Math) doc.Math {

@@ -83,16 +83,20 @@ func (b *builder) momentOf(a *act, body *problem.Body) doc.Block {
 		}
 		return aligned(b.equals(name, sum(parts...), value))
 	}
-	r := b.between(body.AboutName, a.at)
-	if a.Point < 0 && !slices.ContainsFunc(b.p.Points, func(x problem.Point) bool { return x.Name == a.at }) {
-		r = vector("r", leafed(a.name))
-	}
-	product := cross(r, grouped(signed(a.side(), a.vec)))
+	product := cross(b.arm(body.AboutName, a), grouped(signed(a.side(), a.vec)))
 	if len(b.acts[a.Body]) > determinants {
 		return aligned(equal(name, product, value))
 	}
 	det := doc.Math{Op: doc.Det, Of: []doc.Math{row(unitVec("i"), unitVec("j"), unitVec("k")), arms, comps}}
 	return aligned(equal(name, product, det), equal(words(""), value))
+}
+
+// arm is the symbol of the vector from a point to where an act applies.
+func (b *builder) arm(from string, a *act) doc.Math {
+	if slices.ContainsFunc(b.p.Points, func(x problem.Point) bool { return x.Name == a.at }) {
+		return b.between(from, a.at)
+	}
+	return vector("r", leafed(a.name))
 }
 
 func (b *builder) momentName(a *act) doc.Math {
@@ -114,8 +118,8 @@ func (b *builder) coupleBlocks(a *act) []doc.Block {
 	case b.p.Planar && c != nil && c.Spring != nil && c.U.Z > 0:
 		k, theta := symbol("k"), symbol("θ")
 		numbers := product(paren(b.number(moment.unit.In(c.Spring.Stiffness))), paren(b.number(c.Spring.Turn)))
-		from := origin.Phrase("the torsion spring %[1]s: its stiffness and its turn, from its cells", c.Name)
-		return []doc.Block{say("The couple ", a.name, " is that of a torsion spring, which opposes its turn ", theta, " in rad, counter-clockwise positive, with its stiffness ", k, " in "+moment.unit.Symbol+"/rad:"),
+		from := origin.Phrase("the torsion spring %[1]s: its stiffness and its angle of twist, from its cells", c.Name)
+		return []doc.Block{say("The couple ", a.name, " is that of a torsion spring, which opposes its angle of twist ", theta, " in rad, counter-clockwise positive, with its stiffness ", k, " in "+moment.unit.Symbol+"/rad:"),
 			aligned(b.equals(name, neg(product(k, theta)), neg(traced(from, numbers)), value))}
 	case a.joint == nil:
 		return []doc.Block{say("The couple ", a.name, " has the same moment about every point: ", equal(name, value), ".")}

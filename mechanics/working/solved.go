@@ -3,8 +3,6 @@ package working
 import (
 	"slices"
 
-	"gonum.org/v1/gonum/spatial/r3"
-
 	"trivet/mechanics/doc"
 	"trivet/mechanics/handsolve"
 	"trivet/mechanics/names"
@@ -195,7 +193,7 @@ func (b *builder) friction() (conclusions []doc.Block) {
 		}
 		at := b.p.Points[j.Point].Name
 		b.step(Friction, "Friction at "+at, Subject{Joints: []int{c.Joint}, Bodies: []int{j.First}},
-			say("Friction needed for equilibrium, and the maximum available:"),
+			say("Friction needed for equilibrium, and the maximum available, with ", symbol("μ"), " the coefficient of static friction:"),
 			aligned(b.equals(form...), b.equals(available, product(symbol("μ"), b.unknown(normal)), product(mu, grouped(b.valueOf(normal))), most)),
 			say(relation(sign, needed, available), ", so "+holds+"."))
 		conclusions = append(conclusions, &doc.Boxed{Math: row(relation(sign, value(c.Value), most), words(", so "+b.bodyWords(j.First)+" "+conclusion+" at "+at))})
@@ -207,7 +205,10 @@ func (b *builder) friction() (conclusions []doc.Block) {
 func (b *builder) resultants() {
 	f, u := b.p.Units.Force, b.p.Units.For(units.Moment)
 	for i := range b.p.CutFree() {
-		force, moment := b.loadsOn(i)
+		if b.single(i) && len(b.p.Asked) > 0 && !slices.ContainsFunc(b.p.Asked, func(q problem.Query) bool { return q.Of == problem.Source{Thing: problem.ABody, Index: i} }) {
+			continue // the force is its own resultant
+		}
+		force, moment, _ := b.s.ForceOf(problem.Source{Thing: problem.ABody, Index: i})
 		name := b.p.Bodies[i].Name
 		total := func(what string) axes {
 			return byAxis("the sum of the %[1]s components of the known "+what+" on %[2]s", name)
@@ -228,6 +229,9 @@ func (b *builder) resultants() {
 	}
 }
 
+// single tells that one force or couple alone acts on a body.
+func (b *builder) single(body int) bool { return len(b.acts[body]) == 1 }
+
 // loadsMoment is the symbol of the moment of a body's known forces about its point: where
 // there are unknowns, apart from that of a fixed support there.
 func (b *builder) loadsMoment(body int) doc.Math {
@@ -236,15 +240,4 @@ func (b *builder) loadsMoment(body int) doc.Math {
 		about += ",loads"
 	}
 	return subscripted("M", about)
-}
-
-// loadsOn is the resultant of the known forces on a body, and its moment, without rounding.
-func (b *builder) loadsOn(body int) (force, moment r3.Vec) {
-	largest, turn := 0.0, 0.0
-	for _, a := range b.acts[body] {
-		m := r3.Add(r3.Cross(b.p.Arm(a.Act), a.Force.Const), a.Couple.Const)
-		force, moment = r3.Add(force, a.Force.Const), r3.Add(moment, m)
-		largest, turn = max(largest, r3.Norm(a.Force.Const)), max(turn, r3.Norm(m))
-	}
-	return cleanedBy(force, largest), cleanedBy(moment, turn)
 }

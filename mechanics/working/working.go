@@ -41,8 +41,8 @@ func (w *Working) HandSteps() []Step { return w.Steps[w.handFrom:w.handTo] }
 
 // NoHandSolution says why a working has no steps of a hand solution.
 func (w *Working) NoHandSolution() string {
-	if n := len(w.Solution.X); n > mostByHand {
-		return fmt.Sprintf("A hand solution is sought for up to %d unknowns; this sheet has %d.", mostByHand, n)
+	if n := len(w.Solution.X); n > maxByHand {
+		return fmt.Sprintf("A hand solution is sought for up to %d unknowns; this sheet has %d.", maxByHand, n)
 	}
 	if w.Hand.Why != 0 {
 		return refusals[w.Hand.Why]

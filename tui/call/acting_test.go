@@ -266,7 +266,7 @@ func TestNothingOfACallActs(t *testing.T) {
 		nothingActs(t, what, got.out)
 		nothingActs(t, what+", said", got.err)
 		if args[0] == "check" && strings.Count(got.out, "\n") != 1 {
-			t.Errorf("%s prints %q, want one line a sheet", what, got.out)
+			t.Errorf("%s prints %q, want one line per sheet", what, got.out)
 		}
 		if got.code == 0 && !slices.Contains(args, "--help") || got.code != 0 && strings.Count(got.err, "\n") != 1 {
 			t.Errorf("%s: exit code %d, not one line: %q", what, got.code, got.err)

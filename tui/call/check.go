@@ -17,8 +17,8 @@ import (
 func (c *Call) Check() *cobra.Command {
 	return &cobra.Command{
 		Use:   "check SHEET...",
-		Short: "run every check, one line a sheet",
-		Long: "Runs every check of each sheet and compares the reference answers, one line a sheet. " +
+		Short: "run every check, one line per sheet",
+		Long: "Runs every check of each sheet and compares the reference answers, one line per sheet. " +
 			"What holds as typed but not everywhere within the ± of the inputs fails, such as a limit that can be exceeded.",
 		Annotations:       map[string]string{exitNote: "a sheet does not pass", topicNote: "tolerances verdicts"},
 		Args:              atLeastOneSheet,

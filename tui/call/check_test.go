@@ -17,7 +17,7 @@ func TestCheck(t *testing.T) {
 		{"check half.toml", said{"FAILS half.toml: unreadable\n", halfSays, CantDo}},
 		{"check broken.toml", said{"FAILS broken.toml: unreadable\n", brokenSays, CantDo}},
 		{"check missing.toml", said{"FAILS missing.toml: unreadable\n", missingSays, CantDo}},
-		// one line a sheet whatever the one before it was, and the worst code
+		// one line per sheet whatever the one before it was, and the worst code
 		{"check half.toml misprint.toml lamp.toml", said{"FAILS half.toml: unreadable\n" + misses + well, halfSays, CantDo}},
 		{"check misprint.toml lamp.toml", said{misses + well, "", Failed}},
 		// what reads and was most likely meant otherwise is said, for no code

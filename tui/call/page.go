@@ -56,7 +56,7 @@ func (c *Call) Page() *cobra.Command {
 			return nil
 		},
 	}
-	cmd.Flags().StringVarP(&out, "output", "o", "", "`FILE` to write; its ending says the format. - is standard output, with --as")
+	cmd.Flags().StringVarP(&out, "output", "o", "", "`FILE` to write; its ending gives the format. - is standard output, with --as")
 	cmd.Flags().StringVar(&as, "as", "", "`FORM` of the page on standard output: md, tex, html, pdf, svg or png")
 	cmd.Flags().BoolVar(&opt.Field, "field", false, "one page for the file of a job: whether it is accepted, inputs, results, limits, checks, what was assumed")
 	cmd.Flags().BoolVar(&opt.Task, "task", false, "a page to hand out: the task, its figure, room for the answers, and no result")

@@ -24,7 +24,7 @@ func (c *Call) Sweep() *cobra.Command {
 		Use:   "sweep SHEET GIVEN",
 		Short: "tabulate the results as a given varies",
 		Long: "Solves a sheet for each value of a given and prints the results that are asked, or all unknowns, in a table: by the given's own range and step, or from one value to another in steps.\n\n" +
-			"Where something goes slack, slips or exceeds its limit, or there is no equilibrium, the row says so, and what then does not hold is left empty. A result without a single value has its range. " +
+			"Where something goes slack, slips or exceeds its limit, or there is no equilibrium, the row states it, and values that then have no meaning are left empty. A result without a single value has its range. " +
 			"The largest and smallest of each result, by sign, are marked max and min; a limit that is exceeded, or in a range could be, is marked !.",
 		Annotations:       map[string]string{exitNote: "a row has no single solution, or a check fails", topicNote: "results field"},
 		Example:           "trivet sweep beam.toml pull\ntrivet sweep beam.toml pull --from '100 N' --to '2 kN' --steps 19",

@@ -37,7 +37,7 @@ func (c *Call) Vary() *cobra.Command {
 		Use:   "vary SHEET -n COUNT -o FOLDER",
 		Short: "write a class set, and its key",
 		Long: "Writes variants of a sheet, NAME-01.toml and so on, and a key for the instructor, NAME-key.csv.\n\n" +
-			"Every given with a range takes a value of it, by its step. A variant is kept only where its verdict is of the same kind. " +
+			"Every given with a range gets a value from it, in its steps. A variant is kept only where its verdict is of the same kind. " +
 			"Title and statement follow the values; reference answers are left out. The same sheet and seed give the same files.",
 		Annotations:       map[string]string{topicNote: "class"},
 		Example:           "trivet vary beam.toml -n 24 -o class\ntrivet vary beam.toml -n 24 -o class --seed 7 --format csv,markdown --force",

@@ -25,7 +25,7 @@ func TestVaryRefuses(t *testing.T) {
 		{"vary missing.toml -n 3 -o x", missingSays},
 		{"vary ranged.toml -n 9 -o x", "ranged.toml: the ranges give 4 combinations besides the sheet itself, but 9 variants are asked for. Try: a smaller step or a wider range\n"},
 		{"vary ranged.toml -n 3 -o lamp.toml", "lamp.toml: part of the path is a file, not a folder. Try: save it under another name\n"},
-		{"vary limited.toml -n 4 -o x", "limited.toml: of all 4 combinations, 3 keep the verdict, but 4 variants are asked for. Try: ranges in which the verdict holds, or fewer variants\n  W = 20 N: T exceeds its limit of 19.0 N\n"},
+		{"vary limited.toml -n 4 -o x", "limited.toml: of all 4 combinations, 3 have the same verdict, but 4 variants are asked for. Try: ranges in which the verdict is the same, or fewer variants\n  W = 20 N: T exceeds its limit of 19.0 N\n"},
 	})
 	for _, folder := range []string{"x", "class"} {
 		if _, err := os.Stat(folder); err == nil {

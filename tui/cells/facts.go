@@ -34,7 +34,7 @@ func SaidFacts(facts []Fact) string {
 // About tells what follows from a row.
 func (b Builder) About(ref sheet.Ref) []Fact {
 	if problem.Private(ref.Row) {
-		return []Fact{{is: "kept and not read, since its name begins with x-"}}
+		return []Fact{{is: "kept but ignored, because its name begins with x-"}}
 	}
 	switch ref.Table {
 	case "points":

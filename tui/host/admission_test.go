@@ -110,7 +110,7 @@ func TestWhoComesInAsWhat(t *testing.T) {
 			continue
 		}
 		g := r.sit(client, 80, 24)
-		g.sees(map[string]string{"presenter": "live:", "watcher": "ctrl+q leave"}[c.role])
+		g.sees(map[string]string{"presenter": "live:", "watcher": "ctrl+q: leave"}[c.role])
 		_ = client.Close()
 	}
 }

@@ -206,7 +206,7 @@ func (s *classroom) report(note string) {
 		}
 	}
 	for i, v := range s.offered {
-		st.offers = append(st.offers, string(rune('1'+i))+" "+v.who.short())
+		st.offers = append(st.offers, string(rune('1'+i))+": "+v.who.short())
 	}
 	was := s.status.Swap(st)
 	if was.away != st.away { // all that a follower's line says of it
@@ -233,7 +233,7 @@ func (s *classroom) around(client *client, w, h int, t terminal) grid.Frame {
 	}
 	r := was.On(w, h-1, t.set).Take(*s.workbench.look.Load())
 	client.reader.CompareAndSwap(was, &r) // a key that came meanwhile stands
-	return line(r.Frame(), w, h, t, "on your own: ctrl+l back to the presenter, ? keys, ctrl+q leave")
+	return line(r.Frame(), w, h, t, "on your own; ctrl+l: back to the presenter, ?: keys, ctrl+q: leave")
 }
 
 // presenters are those who could take the sheet, in the order they came.

@@ -198,22 +198,22 @@ func (s *classroom) client(v *visitor) *client {
 
 // presenting is the presenter's last line.
 func (st *status) presenting(word string, local bool) string {
-	door := "d close the door"
+	door := "d: close the door"
 	if st.closed {
-		door = "d open the door"
+		door = "d: open the door"
 	}
 	switch st.menu {
 	case askLive:
 		if local { // whose leaving is the end
-			return door + ", h hand over, k host key, e end for all, esc back"
+			return door + ", h: hand over, k: host key, e: end for all, esc: back"
 		}
-		return door + ", h hand over, k host key, e end for all, q leave, esc back"
+		return door + ", h: hand over, k: host key, e: end for all, q: leave, esc: back"
 	case askHand:
-		return "hand over to: " + strings.Join(st.offers, ", ") + ", esc back"
+		return "hand over to: " + strings.Join(st.offers, ", ") + ", esc: back"
 	case askEnd:
-		yes := "y yes, any other key no"
+		yes := "y: yes, any other key: no"
 		if !local {
-			yes = "y yes, other keys no; ctrl+l q leaves alone"
+			yes = "y: yes, other keys: no; ctrl+l q: leave alone"
 		}
 		if st.refused { // as just answered at the workbench's own end
 			return "end it for everybody? " + yes
@@ -221,7 +221,7 @@ func (st *status) presenting(word string, local bool) string {
 		return "end it for everybody? it is saved: " + yes
 	}
 	if st.note != "" {
-		return st.note + ", ctrl+l more"
+		return st.note + ", ctrl+l: more"
 	}
 	text := "live: " + watching(st.watching)
 	if word != "" {
@@ -230,15 +230,15 @@ func (st *status) presenting(word string, local bool) string {
 	if st.closed {
 		text += ", door closed"
 	}
-	return text + ", ctrl+l more"
+	return text + ", ctrl+l: more"
 }
 
 // following is a follower's last line, the same for all of them.
 func (st *status) following() string {
 	if st.away {
-		return "nobody presents now (ctrl+l, with a presenter's key); ? keys, ctrl+q leave"
+		return "nobody presents now (ctrl+l, with a presenter's key); ?: keys, ctrl+q: leave"
 	}
-	return "following the presenter: arrows and pane keys look around, ? keys, ctrl+q leave"
+	return "following the presenter: arrows and pane keys look around, ?: keys, ctrl+q: leave"
 }
 
 func watching(n int) string {

@@ -61,7 +61,7 @@ func TestFiftyComeAndGoWhileTheSheetIsHandedOver(t *testing.T) {
 			from.keys("\x1bp") // to the points
 			from.sees("live:")
 			from.keys(live)
-			from.sees("h hand over")
+			from.sees("h: hand over")
 			from.keys("h")
 			from.sees("hand over to: 1")
 			from.keys("1")

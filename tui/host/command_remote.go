@@ -21,7 +21,7 @@ const cannotDo = 2
 
 // command does a verb for a session without a terminal: on standard input alone,
 // so that no file of the host can be named. The sheet is read before a place is
-// taken, so that who sends none keeps nobody waiting.
+// taken, so that who sends none has nobody waiting.
 func (h *Host) command(s *session, in ssh.Session, text string, isTerminal bool) int {
 	started := time.Now()
 	say := func(msg string) int {

@@ -75,5 +75,5 @@ func (l list) draw(w, h int, t terminal) grid.Frame {
 	if l.note != "" {
 		c.Text(1, h-2, theme.Bad, grid.Fit(l.note, w-2))
 	}
-	return line(grid.Frame{Grid: g, Styles: looks.Styles}, w, h, t, "up/down choose, enter opens, q leaves")
+	return line(grid.Frame{Grid: g, Styles: looks.Styles}, w, h, t, "up/down: choose, enter: open, q: leave")
 }

@@ -161,7 +161,7 @@ func TestOpenSSHPresenterAndWatchers(t *testing.T) {
 	p.keys("presenter", "Escape")
 	p.sees("large", "37.5 T")
 	p.keys("presenter", "C-l")
-	p.sees("presenter", "e end for all")
+	p.sees("presenter", "e: end for all")
 	p.keys("presenter", "e", "y")
 	for name := range sizes {
 		p.sees(name, "trivet: the presenter has ended it")

@@ -28,7 +28,7 @@ func TestEachVisitorHasCopiesAndFindsThemAgain(t *testing.T) {
 	a, b := key(t), key(t)
 	r := start(t, Settings{Private: folder, State: state}, nil)
 	ga, gb := r.visit(a, 80, 24), r.visit(b, 120, 36)
-	ga.sees("Your sheets", "lamp", "other", "up/down choose, enter opens, q leaves")
+	ga.sees("Your sheets", "lamp", "other", "up/down: choose, enter: open, q: leave")
 	if strings.Contains(ga.screen(), "link") {
 		t.Errorf("a link is listed:\n%s", ga.screen())
 	}

@@ -23,7 +23,7 @@ func TestOpenSSHComesBackThroughAClosedDoor(t *testing.T) {
 		p.tmux("kill-session", "-t", "watcher")
 		p.sees("presenter", "live: 0 watch")
 		p.keys("presenter", "C-l")
-		p.sees("presenter", "e end for all")
+		p.sees("presenter", "e: end for all")
 		p.keys("presenter", "l") // locked for the second visit
 		p.sees("presenter", "live: 0 watch")
 	}

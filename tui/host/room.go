@@ -41,7 +41,7 @@ func (r *room) sit() {
 		case workbench != nil && workbench.full.Load():
 			return line(workbench.look.Load().Own(), w, h, t, tooLarge)
 		case workbench != nil:
-			return line(workbench.look.Load().Own(), w, h, t, "your own copy: ctrl+s saves it, ctrl+q back to the list of sheets")
+			return line(workbench.look.Load().Own(), w, h, t, "your own copy; ctrl+s: save, ctrl+q: back to the list of sheets")
 		}
 		return r.list.Load().draw(w, h, t)
 	}).begin(r.turns, r.turns)

@@ -58,10 +58,10 @@ func (l writer) span(d *text.Lines, i, w int) {
 	d.Add(append([]text.Span{{Text: name, Look: theme.Name}}, text.Apart(", ", ends...)...)...)
 	in := grid.Fit("", 9)
 	if len(x.LowBy) > 0 {
-		d.Behind(text.Span{Text: in + "least:    "}, " ", theme.Plain, l.Solution.Ends(x.LowBy), w)
+		d.Behind(text.Span{Text: in + "smallest: "}, " ", theme.Plain, l.Solution.Ends(x.LowBy), w)
 	}
 	if len(x.HighBy) > 0 {
-		d.Behind(text.Span{Text: in + "greatest: "}, " ", theme.Plain, l.Solution.Ends(x.HighBy), w)
+		d.Behind(text.Span{Text: in + "largest:  "}, " ", theme.Plain, l.Solution.Ends(x.HighBy), w)
 	}
 }
 
@@ -87,8 +87,8 @@ func (l writer) givenRanges(d *text.Lines) {
 				origin.Phrase("%[1]s: %[2]s, from the sheet; variants stay within the range", g.Name, what)))
 		}
 		put(", ", " ", g.Value.V[0], "its value")
-		put(", ", "   ", g.Low, "the least of its range")
-		put("", " .. ", g.High, "the greatest of its range")
+		put(", ", "   ", g.Low, "the lower end of its range")
+		put("", " .. ", g.High, "the upper end of its range")
 		if g.Step > 0 {
 			put("", " in steps of ", g.Step, "the step through its range")
 		}

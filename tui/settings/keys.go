@@ -43,8 +43,8 @@ func (k key) full() string {
 
 // keys is never written to.
 var keys = []key{
-	word("theme", "colours; auto is what the terminal says", func(s *Settings) *string { return &s.Theme }, "auto", "light", "dark", "plain"),
-	{"", "ascii", "plain characters only, whatever the terminal says", "false",
+	word("theme", "colours; auto follows the terminal", func(s *Settings) *string { return &s.Theme }, "auto", "light", "dark", "plain"),
+	{"", "ascii", "plain characters only, whatever the terminal supports", "false",
 		func(s *Settings) string { return strconv.FormatBool(s.ASCII) },
 		func(s *Settings, text string) *diag.Error {
 			if text != "true" && text != "false" {
