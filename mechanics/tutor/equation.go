@@ -218,6 +218,10 @@ func (w *written) factor(a []float64, share float64, just bool) (float64, bool) 
 	low, high := math.Inf(-1), math.Inf(1)
 	n := len(a) - 1
 	scaleA, scaleC := largest(a[:n]), largest(w.c[:n])
+	if scaleA == 0 && scaleC == 0 && a[n] != 0 { // loads that nothing opposes: 300 N = 0
+		by := math.Copysign(1, a[n]*w.c[n])
+		return by, math.Abs(w.c[n]-by*a[n]) <= w.half[n]+(rounding+share)*math.Abs(a[n])
+	}
 	if scaleA == 0 || scaleC == 0 {
 		return 0, false
 	}

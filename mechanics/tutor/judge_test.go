@@ -91,3 +91,52 @@ func TestDone(t *testing.T) {
 		t.Error("not done")
 	}
 }
+
+// Where there is no solution a combination of equations proves anything: an entry is right
+// only where it is one sum, with that sum's own right side.
+func TestWithoutASolution(t *testing.T) {
+	for _, c := range []struct {
+		entry   string
+		verdict Verdict
+		is      string
+	}{
+		{"ΣFy: A + B = 400", Right, "ΣFy on beam"},
+		{"A + B = 400", Right, "ΣFy on beam"},
+		{"ΣM A beam: 4 B = 800", Right, "ΣM about A on beam"},
+		{"ΣFx: 300 N = 0", Right, "ΣFx on beam"},
+		{"ΣFx: 0.6 P = 0", Right, "ΣFx on beam"},
+		{"ΣFx: 250 N = 0", Wrong, "ΣFx on beam"},
+		{"ΣFy: A + B = 500", Wrong, "ΣFy on beam"},
+		{"ΣFy: A + B = 700", Wrong, "ΣFy on beam"},
+		{"no equilibrium", Right, ""},
+		{"determinate", Wrong, ""},
+	} {
+		p := solved(t, rolling)
+		if j := p.Enter(c.entry); j.Verdict != c.verdict || c.is != "" && j.Is != c.is {
+			t.Errorf("%s is %s %q: %s", c.entry, j.Verdict, j.Is, j.Says)
+		}
+	}
+}
+
+// rolling is a beam on two rollers, pushed along.
+const rolling = `
+plane  = "xy"
+up     = "+y"
+expect = "no-equilibrium"
+
+[units]
+length = "m"
+force  = "N"
+
+[points]
+A = { at = "0, 0", on = "beam" }
+B = { at = "4, 0", on = "beam" }
+C = { at = "2, 0", on = "beam" }
+
+[lines]
+P = { kind = "force", at = "C", along = "(3, -4)", magnitude = "500 N" }
+
+[joints]
+A = { kind = "roller", normal = "+y" }
+B = { kind = "roller", normal = "+y" }
+`

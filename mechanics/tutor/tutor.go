@@ -131,6 +131,9 @@ func (t *Practice) needed() (n int) {
 			n += len(step.Finds)
 		}
 	}
+	if n == 0 {
+		return 0 // no hand solution
+	}
 	asked := map[int]bool{}
 	for _, q := range t.asked() {
 		if q.Of.Thing == problem.AnUnknown && q.Kind == problem.AskValue {
