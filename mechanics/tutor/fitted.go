@@ -34,6 +34,9 @@ func (t *Practice) fitted(w written, set []bool) *sum {
 		}
 	}
 	scale := largest(w.c[:n])
+	if scale == 0 {
+		return nil // no unknown to fit to; the weights below would be infinite
+	}
 	a := mat.NewDense(n+1, len(basis), nil)
 	b := mat.NewVecDense(n+1, nil)
 	weight := make([]float64, n+1)
