@@ -194,8 +194,7 @@ func (m *maker) resultant(of problem.Source, distance float64, says string) {
 	m.acts(of, "the resultant of "+m.called(of)+" acted "+says, func(p *problem.Problem, a *problem.Act) {
 		d := &p.Loads[of.Index]
 		from, to := p.Points[d.From].At, p.Points[d.To].At
-		d.Distance, d.At = distance, r3.Add(from, r3.Scale(distance/d.Length, r3.Sub(to, from)))
-		a.At = d.At
+		d.Distance, a.At = distance, r3.Add(from, r3.Scale(distance/d.Length, r3.Sub(to, from)))
 	})
 }
 
@@ -299,7 +298,7 @@ func (m *maker) joints() {
 
 // belts: the tight side taken for the slack one, and the drum for a smooth one.
 func (m *maker) belts() {
-	for b := range m.p.Belts() {
+	for _, b := range m.p.Belts() {
 		if b.Tight >= 0 {
 			m.retype("lines", b.Name, "tight", m.p.Lines[b.Slack()].Name, "the tight and the slack side of belt "+b.Name+" were exchanged")
 			m.retype("lines", b.Name, "friction", smooth, "the drum of belt "+b.Name+" had no friction")

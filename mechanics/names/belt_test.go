@@ -2,7 +2,6 @@ package names_test
 
 import (
 	"math"
-	"slices"
 	"strings"
 	"testing"
 
@@ -94,7 +93,7 @@ func TestWrap(t *testing.T) {
 			t.Errorf("%s: %v", c.cell, errs)
 			continue
 		}
-		belts := slices.Collect(p.Belts())
+		belts := p.Belts()
 		if len(belts) != 1 || math.Abs(belts[0].Wrap-2*math.Pi*c.want) > 1e-12 {
 			t.Errorf("%s: %v, want %v", c.cell, belts[0].Wrap, 2*math.Pi*c.want)
 		}

@@ -101,8 +101,8 @@ func (c *choices) add(text, says string) {
 // belts, whose tensions are named.
 func (c *choices) all(t problem.Thing, behind string) {
 	for _, sym := range c.listed[t] {
-		if own := c.ref.Table == t.Table() && c.ref.Row == sym.name; !own && !c.isBelt(sym.thingName) {
-			c.add(sym.name+behind, c.says(sym))
+		if own := c.ref.Table == t.Table() && c.ref.Row == sym.Name; !own && !c.isBelt(sym.Named) {
+			c.add(sym.Name+behind, c.says(sym))
 		}
 	}
 }
@@ -132,9 +132,9 @@ func (c *choices) members() {
 		for _, sym := range c.listed[t] {
 			switch {
 			case t != problem.AParticle:
-				add(sym.name, c.says(sym))
+				add(sym.Name, c.says(sym))
 			case c.ref.Table != "points":
-				add(sym.name, "the particle "+sym.name)
+				add(sym.Name, "the particle "+sym.Name)
 			}
 		}
 	}
@@ -263,7 +263,7 @@ func (c *choices) results() {
 	c.all(problem.AJoint, ".")
 	c.all(problem.ALoad, ".")
 	for _, sym := range slices.Concat(c.listed[problem.ABody], c.listed[problem.AParticle]) {
-		c.add(sym.name+".loads.", "the resultant of the known forces on "+sym.name)
+		c.add(sym.Name+".loads.", "the resultant of the known forces on "+sym.Name)
 	}
 	c.add("abs(", "abs(Ax), or |Ax|: the magnitude of a result, without its sign")
 	c.add("angle(", "angle(T1, T2): the angle between two lines")
@@ -280,7 +280,7 @@ func (c *choices) parts(head, before string) {
 	}
 	row, _ := c.s.Table("lines").Row(head)
 	for _, t := range kinds {
-		if _, ok := c.find(head, t); !ok || c.isBelt(thingName{t, head}) {
+		if _, ok := c.find(head, t); !ok || c.isBelt(t.Named(head)) {
 			continue
 		}
 		for _, k := range problem.Parts() {

@@ -16,18 +16,14 @@ import (
 // differ from a given in a capital letter, lines named like the unit behind a number,
 // and the names of what is no number.
 func (n *notes) doubtNames() {
-	known := map[string]thingName{}
+	known := map[string]problem.Named{}
 	for _, what := range []problem.Thing{problem.ACouple, problem.ALine, problem.AGiven} {
 		for _, row := range problem.Rows(n.s, what.Table()) {
-			known[folded(row.Name)] = thingName{what, row.Name}
+			known[folded(row.Name)] = what.Named(row.Name)
 		}
 	}
-	var coined []problem.Unknown // that magnitudes alone name
-	for _, u := range n.Unknowns {
-		if u.Ref != (sheet.Ref{}) {
-			coined = append(coined, u)
-		}
-	}
+	// those that magnitudes alone name
+	coined := slices.DeleteFunc(slices.Clone(n.Unknowns), func(u problem.Unknown) bool { return u.Ref == sheet.Ref{} })
 	for _, c := range coined {
 		n.doubtCoined(c, coined, known)
 	}
@@ -47,7 +43,7 @@ var notNumbers = map[string]string{"nan": `"not a number"`, "inf": "infinity", "
 
 // doubtCoined notes an unknown that only magnitudes name, where it is most likely
 // another name mistyped.
-func (n *notes) doubtCoined(c problem.Unknown, coined []problem.Unknown, known map[string]thingName) {
+func (n *notes) doubtCoined(c problem.Unknown, coined []problem.Unknown, known map[string]problem.Named) {
 	cell, _ := n.s.Cell(c.Ref)
 	at, mentions := diag.Whole(cell.Text), units.Mentions(cell.Text)
 	if k := slices.IndexFunc(mentions, func(m units.Mention) bool { return m.Name == c.Name }); k >= 0 {
@@ -64,7 +60,7 @@ func (n *notes) doubtCoined(c problem.Unknown, coined []problem.Unknown, known m
 		}
 	}
 	if other, ok := meantBy(c.Name, len(coined) <= maxCoined, known); ok {
-		n.doubt(c.Ref, problem.LikeAName, at, c.Name+" is a new unknown here, different from the "+other.Thing.String()+" "+other.name, other.name+", if that is meant")
+		n.doubt(c.Ref, problem.LikeAName, at, c.Name+" is a new unknown here, different from the "+other.Thing.String()+" "+other.Name, other.Name+", if that is meant")
 	}
 }
 
@@ -75,21 +71,21 @@ const maxCoined = 16
 
 // meantBy finds the given, line or couple whose name another one most likely is: in
 // other capitals, or with a mistyped letter.
-func meantBy(name string, mistyped bool, known map[string]thingName) (thingName, bool) {
+func meantBy(name string, mistyped bool, known map[string]problem.Named) (problem.Named, bool) {
 	if other, ok := known[folded(name)]; ok {
 		return other, true
 	}
 	if !mistyped {
-		return thingName{}, false
+		return problem.Named{}, false
 	}
-	var best thingName
+	var best problem.Named
 	for _, other := range known {
 		// of several the first by name, for the same words each time
-		if !strings.HasPrefix(other.name, name) && problem.NearName(name, other.name) != "" && (best.name == "" || other.name < best.name) {
+		if !strings.HasPrefix(other.Name, name) && problem.NearName(name, other.Name) != "" && (best.Name == "" || other.Name < best.Name) {
 			best = other
 		}
 	}
-	return best, best.name != ""
+	return best, best.Name != ""
 }
 
 // folded is a name without what readers overlook: capitals and the _ of a subscript.
@@ -97,7 +93,7 @@ func folded(name string) string { return strings.ToLower(strings.ReplaceAll(name
 
 // doubtCase notes unknown lines and couples whose name differs from that of a given of
 // their dimension in what readers overlook.
-func (n *notes) doubtCase(known map[string]thingName) {
+func (n *notes) doubtCase(known map[string]problem.Named) {
 	for _, u := range n.Unknowns {
 		what := problem.ALine
 		if !u.Own || n.Lines[u.Line].Belt != nil {
@@ -105,13 +101,13 @@ func (n *notes) doubtCase(known map[string]thingName) {
 		}
 		other := known[folded(u.Name)]
 		_, couple := n.Find(u.Name, problem.ACouple)
-		if what == problem.ACouple && !couple || other.Thing != problem.AGiven || other.name == u.Name {
+		if what == problem.ACouple && !couple || other.Thing != problem.AGiven || other.Name == u.Name {
 			continue
 		}
-		g, _ := n.Find(other.name, problem.AGiven)
+		g, _ := n.Find(other.Name, problem.AGiven)
 		if d := n.Givens[g.Index].Value.Dim; d == u.Dim || d == units.Mass && u.Dim == units.Force {
 			n.doubt(sheet.Ref{Table: what.Table(), Row: u.Name}, problem.NoSort, diag.Span{},
-				"the magnitude of the "+what.String()+" "+u.Name+" is an unknown, although there is a given "+other.name, "the magnitude "+other.name+", if that is meant")
+				"the magnitude of the "+what.String()+" "+u.Name+" is an unknown, although there is a given "+other.Name, "the magnitude "+other.Name+", if that is meant")
 		}
 	}
 }

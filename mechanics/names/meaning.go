@@ -96,7 +96,7 @@ func (p describer) unknownMeaning(k int) (what, positive string) {
 	case u.Own:
 		return p.magnitudeMeaning(u.Line)
 	}
-	if i := slices.IndexFunc(p.Couples, func(c problem.Couple) bool { return c.Magnitude.Is(k) }); i >= 0 {
+	if i := slices.IndexFunc(p.Couples, func(c problem.Couple) bool { return c.Magnitude.Alone() == k }); i >= 0 {
 		return p.coupleMeaning(i)
 	}
 	if u.Line >= 0 && p.Lines[u.Line].Components != nil {
@@ -107,7 +107,7 @@ func (p describer) unknownMeaning(k int) (what, positive string) {
 			}
 		}
 	}
-	if i := slices.IndexFunc(p.Lines, func(l problem.Line) bool { return l.Magnitude.Is(k) }); i >= 0 {
+	if i := slices.IndexFunc(p.Lines, func(l problem.Line) bool { return l.Magnitude.Alone() == k }); i >= 0 {
 		return p.magnitudeMeaning(i)
 	}
 	if u.Line >= 0 {
@@ -266,10 +266,8 @@ func (p describer) about(u r3.Vec) string {
 // turn is the sense in which a moment is positive.
 func (p describer) turn(u r3.Vec) string {
 	switch axis := problem.Axis(u); {
-	case p.Planar && u.Z > 0:
-		return "counter-clockwise"
 	case p.Planar:
-		return "clockwise"
+		return say.Turn(u.Z)
 	case axis == "":
 		return "by the right-hand rule about that direction"
 	default:

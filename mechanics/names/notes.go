@@ -11,7 +11,7 @@ import (
 // Doubts the names and numbers that were most likely meant otherwise.
 func Read(rd *problem.Reader, s *sheet.Sheet) (*problem.Problem, []problem.Error) {
 	p, errs := rd.Read(s)
-	n := &notes{Problem: p, rd: rd, s: s, errs: errs, at: map[problem.Thing]map[string]int{}}
+	n := &notes{p, rd, s, errs}
 	n.noteUnread()
 	n.doubtNames()
 	n.doubtValues()
@@ -24,31 +24,10 @@ type notes struct {
 	rd   *problem.Reader
 	s    *sheet.Sheet
 	errs []problem.Error
-	at   map[problem.Thing]map[string]int // places of things by name, as far as they were asked for
-}
-
-// Find is that of the problem with each list looked through once: a note asks it for every cell.
-func (n *notes) Find(name string, what problem.Thing) (problem.Source, bool) {
-	if n.at[what] == nil {
-		at := map[string]int{}
-		for i, name := range n.Names(what) {
-			if _, taken := at[name]; !taken {
-				at[name] = i
-			}
-		}
-		n.at[what] = at
-	}
-	i, ok := n.at[what][name]
-	return problem.Source{Thing: what, Index: i}, ok
 }
 
 func (n *notes) doubt(ref sheet.Ref, sort problem.Sort, at diag.Span, msg, hint string) {
-	n.Doubts = append(n.Doubts, noted(ref, sort, diag.At(at, msg, hint)))
-}
-
-// noted is a note at a place of a cell's text, or without one of the name of what ref names.
-func noted(ref sheet.Ref, sort problem.Sort, e *diag.Error) problem.Error {
-	return problem.Error{Ref: ref, InName: e.Span == diag.Span{}, Sort: sort, Error: *e}
+	n.Doubts = append(n.Doubts, problem.Note(ref, sort, diag.At(at, msg, hint)))
 }
 
 // Gather puts notes of one sort together that stand under the same key of a table's

@@ -6,6 +6,7 @@ import (
 
 	"trivet/mechanics/diag"
 	"trivet/mechanics/problem"
+	"trivet/mechanics/say"
 	"trivet/mechanics/sheet"
 	"trivet/units"
 )
@@ -18,7 +19,7 @@ import (
 // A name that is taken, that cells could not use, or that would be read as
 // something else somewhere is refused with a *diag.Error.
 func Rename(s *sheet.Sheet, what problem.Thing, from, to string) ([]sheet.Edit, error) {
-	r := renaming{symbols: symbolsOf(s), to: map[thingName]string{}}
+	r := renaming{symbols: symbolsOf(s), to: map[problem.Named]string{}}
 	switch {
 	case problem.Private(from) && from == to:
 		return nil, nil
@@ -45,7 +46,7 @@ func Rename(s *sheet.Sheet, what problem.Thing, from, to string) ([]sheet.Edit, 
 // renaming is which names change, and how.
 type renaming struct {
 	*symbols
-	to map[thingName]string
+	to map[problem.Named]string
 }
 
 func refused(hint, format string, args ...any) *diag.Error {
@@ -85,24 +86,21 @@ func (r *renaming) plan(what problem.Thing, from, to string) error {
 	case what <= problem.NoThing || what > problem.AnUnknown:
 		return refused("", "this cannot be renamed")
 	case !ok:
-		var names []string
-		for _, other := range r.listed[what] {
-			names = append(names, other.name)
-		}
-		return refused(units.Suggest(from, names), "there is no %s %q", what, from)
-	case sym.owner.name != "":
-		return refused("rename "+sym.owner.name, "%s is named after the %s %s", from, sym.owner.Thing, sym.owner.name)
+		known := say.Each(r.listed[what], func(other symbol) string { return other.Name })
+		return refused(units.Suggest(from, known), "there is no %s %q", what, from)
+	case sym.owner.Name != "":
+		return refused("rename "+sym.owner.Name, "%s is named after the %s %s", from, sym.owner.Thing, sym.owner.Name)
 	}
 	if err := problem.NameFor(sym.Thing, to); err != nil {
 		return err
 	}
-	r.to[sym.thingName] = to
+	r.to[sym.Named] = to
 	if (sym.Thing == problem.AJoint || sym.Thing == problem.APoint) && r.afterPoint(from) { // the two are one name
-		r.to[thingName{problem.AJoint, from}], r.to[thingName{problem.APoint, from}] = to, to
+		r.to[problem.AJoint.Named(from)], r.to[problem.APoint.Named(from)] = to, to
 	}
 	for _, u := range r.listed[problem.AnUnknown] {
 		if _, goes := r.to[u.owner]; goes {
-			r.to[u.thingName] = u.before + to + u.behind
+			r.to[u.Named] = u.before + to + u.behind
 		}
 	}
 	return r.free(from, to)
@@ -121,10 +119,10 @@ func NewName(s *sheet.Sheet, what problem.Thing, name string) error {
 	if what == problem.ABody {
 		return nil // whose points may name it first
 	}
-	r := renaming{symbolsOf(s), map[thingName]string{{what, ""}: name}}
+	r := renaming{symbolsOf(s), map[problem.Named]string{what.Named(""): name}}
 	for _, u := range r.listed[problem.AnUnknown] {
-		if u.owner.name == "" {
-			delete(r.named, u.thingName)
+		if u.owner.Name == "" {
+			delete(r.named, u.Named)
 		}
 	}
 	return r.free("", name)
@@ -149,12 +147,12 @@ func (r *renaming) free(from, to string) error {
 	}
 	for old, name := range r.to {
 		kinds := clashes[old.Thing]
-		if _, ok := r.find(old.name, problem.AParticle); ok && old.Thing == problem.APoint {
+		if _, ok := r.find(old.Name, problem.AParticle); ok && old.Thing == problem.APoint {
 			kinds = append([]problem.Thing{problem.ABody}, kinds...)
 		}
 		_, particle := r.find(name, problem.AParticle)
 		for _, t := range r.bearing(name) {
-			_, goes := r.to[thingName{t, name}]
+			_, goes := r.to[t.Named(name)]
 			if !goes && (old.Thing == problem.ABody && t == problem.APoint && particle || slices.Contains(kinds, t)) {
 				return refused("another name", "the name %q is already used for %s", name, t.One())
 			}
@@ -194,8 +192,8 @@ func (r *renaming) edits() []sheet.Edit {
 	}
 	for t := problem.AGiven; t <= problem.ALoad; t++ {
 		for old, to := range r.to {
-			if _, row := r.s.Table(t.Table()).Row(old.name); row && old.Thing == t {
-				names = append(names, sheet.RenameRow{Table: t.Table(), Row: old.name, To: to})
+			if _, row := r.s.Table(t.Table()).Row(old.Name); row && old.Thing == t {
+				names = append(names, sheet.RenameRow{Table: t.Table(), Row: old.Name, To: to})
 			}
 		}
 	}
@@ -236,7 +234,7 @@ func (r *renaming) check(next *sheet.Sheet) error {
 
 // now is the name that a use will have.
 func (r *renaming) now(u Use) string {
-	if to, ok := r.to[thingName{u.Thing, u.Name}]; ok {
+	if to, ok := r.to[u.Named]; ok {
 		return to
 	}
 	return u.Name

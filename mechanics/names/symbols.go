@@ -10,37 +10,32 @@ import (
 	"trivet/units"
 )
 
-type thingName struct {
-	problem.Thing
-	name string
-}
-
 // symbol is a name of a sheet with the cell that defines it. An unknown may be named
 // after a joint or a line: before + the owner's name + behind.
 type symbol struct {
-	thingName
+	problem.Named
 	cell           sheet.Ref
-	owner          thingName
+	owner          problem.Named
 	before, behind string
 }
 
 // symbols are the names of a sheet, and where they are used.
 type symbols struct {
 	s      *sheet.Sheet
-	named  map[thingName]symbol
+	named  map[problem.Named]symbol
 	listed [problem.AParticle + 1][]symbol // in the order of the sheet
 	uses   []Use
 }
 
 func symbolsOf(s *sheet.Sheet) *symbols {
-	x := &symbols{s: s, named: map[thingName]symbol{}}
+	x := &symbols{s: s, named: map[problem.Named]symbol{}}
 	for t := problem.AGiven; t <= problem.ALoad; t++ {
 		for _, row := range problem.Rows(s, t.Table()) {
 			ref := sheet.Ref{Table: t.Table(), Row: row.Name}
 			if len(row.Cells) > 0 {
 				ref.Key = row.Cells[0].Key
 			}
-			x.add(t, symbol{thingName: thingName{t, row.Name}, cell: ref})
+			x.add(t, symbol{Named: t.Named(row.Name), cell: ref})
 		}
 	}
 	for _, row := range problem.Rows(s, "points") {
@@ -49,9 +44,9 @@ func symbolsOf(s *sheet.Sheet) *symbols {
 			switch w.Text {
 			case problem.GroundWord:
 			case problem.ParticleWord:
-				x.add(problem.AParticle, x.named[thingName{problem.APoint, row.Name}])
+				x.add(problem.AParticle, x.named[problem.APoint.Named(row.Name)])
 			default:
-				x.add(problem.ABody, symbol{thingName: thingName{problem.ABody, w.Text}, cell: sheet.Ref{Table: "points", Row: row.Name, Key: "on"}})
+				x.add(problem.ABody, symbol{Named: problem.ABody.Named(w.Text), cell: sheet.Ref{Table: "points", Row: row.Name, Key: "on"}})
 			}
 		}
 	}
@@ -65,7 +60,7 @@ func symbolsOf(s *sheet.Sheet) *symbols {
 
 // add lists a symbol as a thing; of several of one name the first counts.
 func (x *symbols) add(as problem.Thing, sym symbol) {
-	at := thingName{as, sym.name}
+	at := as.Named(sym.Name)
 	if _, taken := x.named[at]; !taken {
 		x.named[at] = sym
 		x.listed[as] = append(x.listed[as], sym)
@@ -73,9 +68,9 @@ func (x *symbols) add(as problem.Thing, sym symbol) {
 }
 
 // own adds unknowns that are named after a joint or a line.
-func (x *symbols) own(owner thingName, before string, behind ...string) {
+func (x *symbols) own(owner problem.Named, before string, behind ...string) {
 	for _, b := range behind {
-		x.add(problem.AnUnknown, symbol{thingName{problem.AnUnknown, before + owner.name + b}, x.named[owner].cell, owner, before, b})
+		x.add(problem.AnUnknown, symbol{problem.AnUnknown.Named(before + owner.Name + b), x.named[owner].cell, owner, before, b})
 	}
 }
 
@@ -85,7 +80,7 @@ func (x *symbols) jointUnknowns() {
 	p, _ := problem.Read(x.s)
 	for i := range p.Joints {
 		j := &p.Joints[i]
-		of := thingName{problem.AJoint, j.Name}
+		of := problem.AJoint.Named(j.Name)
 		for _, c := range j.Held {
 			if !c.Moment {
 				x.own(of, "", c.Suffix)
@@ -101,7 +96,7 @@ func (x *symbols) jointUnknowns() {
 		}
 	}
 	for i := range p.Joints {
-		if of := (thingName{problem.AJoint, p.Joints[i].Name}); len(p.Joints[i].Held) == 0 {
+		if of := problem.AJoint.Named(p.Joints[i].Name); len(p.Joints[i].Held) == 0 {
 			x.own(of, "", "", "x", "y", "z", "1", "2", "N", "F", "F1", "F2")
 			x.own(of, "M", "", "x", "y", "z", "1", "2")
 		}
@@ -112,11 +107,11 @@ func (x *symbols) jointUnknowns() {
 // of forces with a ? among their components.
 func (x *symbols) lineUnknowns() {
 	for _, row := range problem.Rows(x.s, "lines") {
-		of := thingName{problem.ALine, row.Name}
+		of := problem.ALine.Named(row.Name)
 		if problem.IsBelt(row) {
 			x.own(of, "", "1", "2")
 			for _, name := range problem.LinesOf(row) {
-				x.add(problem.ALine, x.named[thingName{problem.AnUnknown, name}])
+				x.add(problem.ALine, x.named[problem.AnUnknown.Named(name)])
 			}
 		}
 		text := row.Text("components")
@@ -137,7 +132,7 @@ func (x *symbols) lineUnknowns() {
 // the last.
 func (x *symbols) find(name string, kinds ...problem.Thing) (symbol, bool) {
 	for _, t := range slices.Backward(kinds) {
-		if sym, ok := x.named[thingName{t, name}]; ok {
+		if sym, ok := x.named[t.Named(name)]; ok {
 			return sym, true
 		}
 	}
@@ -147,7 +142,7 @@ func (x *symbols) find(name string, kinds ...problem.Thing) (symbol, bool) {
 // bearing lists the things that bear a name.
 func (x *symbols) bearing(name string) (out []problem.Thing) {
 	for t := problem.AGiven; t <= problem.AnUnknown; t++ {
-		if sym, ok := x.named[thingName{t, name}]; ok {
+		if sym, ok := x.named[t.Named(name)]; ok {
 			out = append(out, sym.Thing)
 		}
 	}
@@ -162,8 +157,8 @@ func (x *symbols) afterPoint(joint string) bool {
 }
 
 // isBelt tells whether a thing is a belt, which has two tensions and no magnitude.
-func (x *symbols) isBelt(of thingName) bool {
-	row, _ := x.s.Table("lines").Row(of.name)
+func (x *symbols) isBelt(of problem.Named) bool {
+	row, _ := x.s.Table("lines").Row(of.Name)
 	return of.Thing == problem.ALine && problem.IsBelt(row)
 }
 
@@ -182,16 +177,16 @@ var described = map[problem.Thing][][2]string{
 func (x *symbols) says(sym symbol) string {
 	switch {
 	case sym.Thing != problem.AnUnknown:
-	case sym.owner.name == "":
+	case sym.owner.Name == "":
 		return "an unknown that several lines share"
 	case x.isBelt(sym.owner):
-		return "tension of the belt " + sym.owner.name
+		return "tension of the belt " + sym.owner.Name
 	case sym.before == "M":
-		return "moment of the " + sym.owner.String() + " " + sym.owner.name
+		return "moment of the " + sym.owner.String() + " " + sym.owner.Name
 	default:
-		return "force of the " + sym.owner.String() + " " + sym.owner.name
+		return "force of the " + sym.owner.String() + " " + sym.owner.Name
 	}
-	row, _ := x.s.Table(sym.Table()).Row(sym.name)
+	row, _ := x.s.Table(sym.Table()).Row(sym.Name)
 	t, _ := problem.TableNamed(sym.Table())
 	out := sym.Thing.String()
 	if sym.Thing == problem.ALine || sym.Thing == problem.AJoint {
@@ -214,5 +209,5 @@ func (x *symbols) says(sym symbol) string {
 // its own.
 func OwnerOf(s *sheet.Sheet, unknown string) (what problem.Thing, name string, ok bool) {
 	sym, _ := symbolsOf(s).find(unknown, problem.AnUnknown)
-	return sym.owner.Thing, sym.owner.name, sym.owner.name != ""
+	return sym.owner.Thing, sym.owner.Name, sym.owner.Name != ""
 }

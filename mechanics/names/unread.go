@@ -53,7 +53,7 @@ func (n *notes) noteUnread() {
 // unread adds a note.
 func (n *notes) unread(ref sheet.Ref, sort problem.Sort, e *diag.Error) {
 	if e != nil {
-		n.Unread = append(n.Unread, noted(ref, sort, e))
+		n.Unread = append(n.Unread, problem.Note(ref, sort, e))
 	}
 }
 
@@ -208,11 +208,8 @@ func unknownTable(t sheet.Table) *diag.Error {
 		}
 	}
 	if best == "" {
-		var names []string
-		for _, info := range problem.Tables()[1:] {
-			names = append(names, info.Name)
-		}
-		best = units.Suggest(t.Name, names)
+		tables := say.Each(problem.Tables()[1:], func(info problem.TableInfo) string { return info.Name })
+		best = units.Suggest(t.Name, tables)
 	}
 	try := "[" + best + "]"
 	if _, ok := problem.CellKey("", t.Name, ""); ok {

@@ -17,8 +17,7 @@ type Use struct {
 	Ref    sheet.Ref
 	InName bool
 	Span   diag.Span
-	Thing  problem.Thing
-	Name   string
+	problem.Named
 }
 
 // UsesOf gives every place of a sheet that uses the name of a thing, in the order of the
@@ -38,7 +37,7 @@ func Definition(s *sheet.Sheet, ref sheet.Ref, text string, cursor int) (sheet.R
 	x := symbolsOf(s)
 	for _, u := range x.uses {
 		if u.Ref == ref && !u.InName && u.Span.Start <= cursor && cursor <= u.Span.End {
-			return x.named[thingName{u.Thing, u.Name}].cell, true
+			return x.named[u.Named].cell, true
 		}
 	}
 	return sheet.Ref{}, false
@@ -74,12 +73,12 @@ func (x *symbols) findUses() {
 	places := x.places()
 	for _, at := range places {
 		if _, known := x.meant(at); !known && at.reads == problem.ReadsMagnitude && problem.NameFor(problem.AnUnknown, at.Name) == nil {
-			x.add(problem.AnUnknown, symbol{thingName: thingName{problem.AnUnknown, at.Name}, cell: at.Ref})
+			x.add(problem.AnUnknown, symbol{Named: problem.AnUnknown.Named(at.Name), cell: at.Ref})
 		}
 	}
 	for _, at := range places {
 		if sym, ok := x.meant(at); ok {
-			at.Thing, at.Name = sym.Thing, sym.name
+			at.Named = sym.Named
 			x.uses = append(x.uses, at.Use)
 		}
 	}
@@ -104,7 +103,7 @@ func (x *symbols) places() (out []place) {
 			case t.Name == "answers" && row.Name != "source":
 				out = append(out, resultPlaces(problem.Token{Span: diag.Whole(row.Name), Text: row.Name}, ref, true)...)
 			case t.Name == "joints" && x.afterPoint(row.Name):
-				out = append(out, place{Use{Ref: ref, InName: true, Span: diag.Whole(row.Name), Name: row.Name}, problem.ReadsPoint, meanings[problem.ReadsPoint]})
+				out = append(out, place{Use{Ref: ref, InName: true, Span: diag.Whole(row.Name), Named: problem.Named{Name: row.Name}}, problem.ReadsPoint, meanings[problem.ReadsPoint]})
 			}
 			for _, c := range row.Cells {
 				if k, ok := problem.CellKey(t.Name, row.Name, c.Key); ok && c.Readable {
@@ -119,7 +118,7 @@ func (x *symbols) places() (out []place) {
 
 func cellPlaces(ref sheet.Ref, reads problem.Reads, text string) (out []place) {
 	add := func(span diag.Span, kinds []problem.Thing) {
-		out = append(out, place{Use{Ref: ref, Span: span, Name: text[span.Start:span.End]}, reads, kinds})
+		out = append(out, place{Use{Ref: ref, Span: span, Named: problem.Named{Name: text[span.Start:span.End]}}, reads, kinds})
 	}
 	switch kinds := meanings[reads]; {
 	case reads == problem.ReadsResults:
@@ -151,7 +150,7 @@ func cellPlaces(ref sheet.Ref, reads problem.Reads, text string) (out []place) {
 func resultPlaces(w problem.Token, ref sheet.Ref, inName bool) (out []place) {
 	add := func(start, end int, kinds ...problem.Thing) {
 		span := diag.Between(w.Start+start, w.Start+end)
-		out = append(out, place{Use{Ref: ref, InName: inName, Span: span, Name: w.Text[start:end]}, problem.ReadsResults, kinds})
+		out = append(out, place{Use{Ref: ref, InName: inName, Span: span, Named: problem.Named{Name: w.Text[start:end]}}, problem.ReadsResults, kinds})
 	}
 	open := strings.IndexAny(w.Text, "|(")
 	if open >= 0 && (w.Text[open] == '|' || strings.TrimSpace(w.Text[:open]) == "abs") {

@@ -31,21 +31,23 @@ func Check(s *statics.Solution, k int) doc.Origin {
 		case statics.CheckCondition:
 			return "log10 of the condition number of A, " + units.Figures(max(1, s.Cond), p.Figures) + ": the figures that solving the equations can cost"
 		case statics.CheckSense:
-			return "the sign of " + c.Subject + " = " + p.Format(c.Value, units.Force) + ": positive is " + positive(s, c)
-		case statics.CheckLimit, statics.CheckJointLimit:
+			in := c.Carrier(p)
+			return "the sign of " + c.Subject + " = " + p.Format(c.Value, units.Force) + ": positive is " + in.Positive + ", and a " + in.Name + " has no " + in.Negative
+		case statics.CheckLimit:
 			return use(s, c)
-		case statics.CheckFriction:
-			greatest := "μN = " + units.Compact(p.Joints[c.Joint].Friction) + " times the normal force"
-			if c.Impends {
-				return "the friction at " + c.Subject + " where slip impends, " + greatest
+		case statics.CheckFriction, statics.CheckBelt:
+			var needed, impends, greatest string
+			if c.Kind == statics.CheckBelt {
+				needed, greatest = "the larger tension of the belt "+c.Subject, "the smaller one times "+grip(p, p.Lines[c.Line].Belt)
+				impends = needed + ": "
+			} else {
+				needed, greatest = "the friction needed at "+c.Subject, "μN = "+units.Compact(p.Joints[c.Joint].Friction)+" times the normal force"
+				impends = "the friction at " + c.Subject + " where slip impends, "
 			}
-			return "the friction needed at " + c.Subject + ", " + p.Format(c.Value, units.Force) + ", beside " + greatest + ", " + p.Format(c.Bound, units.Force)
-		case statics.CheckBelt:
-			greatest := "the smaller one times " + grip(p, p.Lines[c.Line].Belt)
 			if c.Impends {
-				return "the larger tension of the belt " + c.Subject + ": " + greatest
+				return impends + greatest
 			}
-			return "the larger tension of the belt " + c.Subject + ", " + p.Format(c.Value, units.Force) + ", beside " + greatest + ", " + p.Format(c.Bound, units.Force)
+			return needed + ", " + p.Format(c.Value, units.Force) + ", beside " + greatest + ", " + p.Format(c.Bound, units.Force)
 		case statics.CheckBare:
 			return "no line, joint, couple, distributed load or weight acts on " + c.Subject + ": it has no equations until one does"
 		case statics.CheckSupport:
@@ -91,14 +93,6 @@ func tension(p *problem.Problem, line int) string {
 		sign = " over "
 	}
 	return p.Lines[line].Name + ", where slip of the belt impends: " + p.Lines[b.Lines[1-b.Tied]].Name + sign + grip(p, b)
-}
-
-func positive(s *statics.Solution, c *statics.Check) string {
-	if c.Line >= 0 {
-		info := s.Problem.Lines[c.Line].Kind.Info()
-		return info.Positive + ", and a " + info.Name + " has no " + info.Negative
-	}
-	return "push, and a " + s.Problem.Joints[c.Joint].Kind.String() + " has no pull"
 }
 
 // use is the utilisation of a limit.

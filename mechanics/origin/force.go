@@ -2,7 +2,6 @@ package origin
 
 import (
 	"fmt"
-	"iter"
 	"slices"
 	"strings"
 
@@ -10,6 +9,7 @@ import (
 
 	"trivet/mechanics/doc"
 	"trivet/mechanics/problem"
+	"trivet/mechanics/say"
 	"trivet/mechanics/statics"
 	"trivet/units"
 )
@@ -22,14 +22,13 @@ type source struct {
 }
 
 // sources gives what acts on a body, in the order of the sheet.
-func sources(p *problem.Problem, body int) iter.Seq[source] {
-	return func(yield func(source) bool) {
-		for from, act := range p.Exerted() {
-			if act.Body == body && !yield(source{act, from, p.NameOf(from)}) {
-				return
-			}
+func sources(p *problem.Problem, body int) (on []source) {
+	for from, act := range p.Exerted() {
+		if act.Body == body {
+			on = append(on, source{act, from, p.NameOf(from)})
 		}
 	}
+	return on
 }
 
 // line is the line that exerts an act, nil where none does.
@@ -61,13 +60,9 @@ func rowOf(p *problem.Problem, body, axis int, moment bool) statics.Row {
 // lines, joints, couples, distributed loads, then weights, as the sheet has them.
 type Force struct{ Body, Place int }
 
-func (f Force) find(p *problem.Problem) (found source) {
-	n := 0
-	for a := range sources(p, f.Body) {
-		if n == f.Place {
-			return a
-		}
-		n++
+func (f Force) find(p *problem.Problem) source {
+	if on := sources(p, f.Body); f.Place < len(on) {
+		return on[f.Place]
 	}
 	return source{Act: &problem.Act{}}
 }
@@ -161,11 +156,8 @@ func (a source) share(s *statics.Solution, r *statics.Row, j int) (string, float
 
 // couple says which way a couple acts.
 func couple(p *problem.Problem, d r3.Vec) string {
-	switch {
-	case p.Planar && d.Z > 0:
-		return "it acts counter-clockwise"
-	case p.Planar:
-		return "it acts clockwise"
+	if p.Planar {
+		return "it acts " + say.Turn(d.Z)
 	}
 	return "it is a couple about " + p.Direction(d)
 }

@@ -35,7 +35,7 @@ func (h Hand) value(t *handsolve.Term) string {
 }
 
 func (h Hand) coefficient(e *handsolve.Equation, t *handsolve.Term) string {
-	p, head := h.Solution.Problem, h.name(t)+" in "+h.sum(e)
+	p, head := h.Solution.Problem, h.name(t)+" in "+h.sum(*e)
 	if e.Moment {
 		return head + ": the moment of one unit of it, its arm with its sign = " + coefficientOf(p, t)
 	}
@@ -43,16 +43,13 @@ func (h Hand) coefficient(e *handsolve.Equation, t *handsolve.Term) string {
 }
 
 // sum names an equation with the bodies that it is written for.
-func (h Hand) sum(e *handsolve.Equation) string {
+func (h Hand) sum(e handsolve.Equation) string {
 	p := h.Solution.Problem
 	if e.Whole {
-		return h.Order.Short(p, e) + " on all bodies together"
+		return h.Order.Short(p, &e) + " on all bodies together"
 	}
-	names := make([]string, len(e.Bodies))
-	for k, i := range e.Bodies {
-		names[k] = say.The(p.Bodies[i].Name)
-	}
-	return h.Order.Short(p, e) + " on " + say.AndMore(names, limit)
+	names := say.Each(e.Bodies, func(i int) string { return say.The(p.Bodies[i].Name) })
+	return h.Order.Short(p, &e) + " on " + say.AndMore(names, limit)
 }
 
 func (h Hand) name(t *handsolve.Term) string {
@@ -95,11 +92,7 @@ func (h Hand) from(step *handsolve.Step) string {
 	case handsolve.Components:
 		return "its component of the force in the member " + p.Bodies[h.Order.Members[step.Member].Body].Name
 	}
-	var sums []string
-	for i := range step.Equations {
-		sums = append(sums, h.sum(&step.Equations[i]))
-	}
-	return "from " + say.AndMore(sums, limit)
+	return "from " + say.AndMore(say.Each(step.Equations, h.sum), limit)
 }
 
 // Found is the value that a step finds k-th.

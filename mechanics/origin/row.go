@@ -16,7 +16,7 @@ func Entry(s *statics.Solution, i, j int) doc.Origin {
 		head := s.System.Cols[j] + " in " + Row(p, r) + ": "
 		var words, numbers string
 		n, acts := 0, false
-		for a := range sources(p, r.Body) {
+		for _, a := range sources(p, r.Body) {
 			w, v := a.share(s, r, j)
 			acts = acts || w != ""
 			if v == 0 {
@@ -75,7 +75,7 @@ func Known(s *statics.Solution, i int) doc.Origin {
 
 // added are the terms of a row: what is known, or all in the solution.
 func added(s *statics.Solution, r *statics.Row, solved bool) (parts []string) {
-	for a := range sources(s.Problem, r.Body) {
+	for _, a := range sources(s.Problem, r.Body) {
 		f, couple := a.Force.Const, a.Couple.Const
 		if solved {
 			f, couple = s.Sum(a.Force), s.Sum(a.Couple)

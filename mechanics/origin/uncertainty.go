@@ -23,9 +23,9 @@ func Spread(t *uncertainty.Effect, k int, which uncertainty.End) doc.Origin {
 		low, high := t.Ends(y)
 		switch which {
 		case uncertainty.Least:
-			return y.Label() + ", worst case " + low + inputs(t, y.LowAt)
+			return y.Label() + ", worst case " + low + ": with " + cmp.Or(t.PlaceWords(y.LowAt), asTyped)
 		case uncertainty.Greatest:
-			return y.Label() + ", worst case " + high + inputs(t, y.HighAt)
+			return y.Label() + ", worst case " + high + ": with " + cmp.Or(t.PlaceWords(y.HighAt), asTyped)
 		}
 		shares := shares(t, y)
 		if len(shares) < 2 {
@@ -35,16 +35,11 @@ func Spread(t *uncertainty.Effect, k int, which uncertainty.End) doc.Origin {
 	}, "spread", k, which)
 }
 
-// inputs says where an end of the worst case is.
-func inputs(t *uncertainty.Effect, at uncertainty.Place) string {
-	if where := t.PlaceWords(at); where != "" {
-		return ": with " + where
-	}
-	return ": with every input as typed"
-}
+// asTyped is where an end of the worst case is that no input moves.
+const asTyped = "every input as typed"
 
 // shares are what each input does to a result.
-func shares(t *uncertainty.Effect, y *uncertainty.Spread) (out []string) {
+func shares(t *uncertainty.Effect, y *uncertainty.Spread) []string {
 	var order []int
 	for i, by := range y.By {
 		if by != 0 {
@@ -53,10 +48,7 @@ func shares(t *uncertainty.Effect, y *uncertainty.Spread) (out []string) {
 	}
 	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(math.Abs(y.By[b]), math.Abs(y.By[a])) })
 	u := t.Solution.Problem.Units.For(y.Dim)
-	for _, i := range order {
-		out = append(out, t.Measured[i].Name+" "+u.Format(math.Abs(y.By[i]), 2))
-	}
-	return out
+	return say.Each(order, func(i int) string { return t.Measured[i].Name + " " + u.Format(math.Abs(y.By[i]), 2) })
 }
 
 // Reach is the utilisation of a limit at the worst: check r of those that inputs move.
@@ -70,7 +62,7 @@ func Reach(t *uncertainty.Effect, r int) doc.Origin {
 		}
 		says := p.Format(at.Value, units.Force) + " at the worst of " + bound + " (limit of " + c.Subject + ") = " + p.Percent(at.Value/at.Bound)
 		if at.Mostly >= 0 {
-			says += ", mostly from " + t.From(at.Mostly)
+			says += ", mostly from " + t.Measured[at.Mostly].Words()
 		}
 		return says
 	}, "reach", r)

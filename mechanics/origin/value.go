@@ -67,13 +67,8 @@ func alone(s *statics.Solution, i, j int) string {
 
 // together names what is solved at once.
 func together(s *statics.Solution, rows, cols []int) string {
-	var names, equations []string
-	for _, k := range cols {
-		names = append(names, s.System.Cols[k])
-	}
-	for _, i := range rows {
-		equations = append(equations, Row(s.Problem, &s.System.Rows[i]))
-	}
+	names := say.Each(cols, func(k int) string { return s.System.Cols[k] })
+	equations := say.Each(rows, func(i int) string { return Row(s.Problem, &s.System.Rows[i]) })
 	return say.AndMore(names, limit) + " together from " + say.AndMore(equations, limit)
 }
 

@@ -104,10 +104,7 @@ func (r *reading) lineBody(l *Line, on cell, at int) (int, bool) {
 	if named := r.namedAt(pt, on.text); len(named) == 1 {
 		return named[0], true
 	}
-	var names []string
-	for _, b := range pt.Bodies {
-		names = append(names, r.p.Bodies[b].Name)
-	}
+	names := say.Each(pt.Bodies, func(b int) string { return r.p.Bodies[b].Name })
 	what, hint := "acts on one of them", "on "+names[0]
 	if l.Kind == Force || l.Kind == Contact {
 		what = "acts on one of them or between two"

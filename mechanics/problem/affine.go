@@ -3,6 +3,8 @@ package problem
 import (
 	"slices"
 
+	"trivet/mechanics/say"
+
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
@@ -29,13 +31,17 @@ func (p *Problem) Magnitude(of Source) Affine {
 	return Affine{Terms: []Term{{of.Index, 1}}}
 }
 
+// Alone is the unknown that a magnitude is, -1 where it is anything else.
+func (a Affine) Alone() int {
+	if a.Const == 0 && len(a.Terms) == 1 && a.Terms[0].Coef == 1 {
+		return a.Terms[0].Unknown
+	}
+	return -1
+}
+
 // Times is a multiple of a sum.
 func (a Affine) Times(factor float64) Affine {
-	out := Affine{Const: factor * a.Const}
-	for _, t := range a.Terms {
-		out.Terms = append(out.Terms, Term{Unknown: t.Unknown, Coef: factor * t.Coef})
-	}
-	return out
+	return Affine{factor * a.Const, say.Each(a.Terms, func(t Term) Term { return Term{t.Unknown, factor * t.Coef} })}
 }
 
 // Sum is a magnitude with the values of its unknowns, false where one has none.
@@ -66,11 +72,7 @@ func (a Affine) Plus(b Affine) Affine {
 
 // Along is a magnitude times a direction.
 func (a Affine) Along(d r3.Vec) Vector {
-	v := Vector{Const: r3.Scale(a.Const, d)}
-	for _, t := range a.Terms {
-		v.Terms = append(v.Terms, ActTerm{t.Unknown, r3.Scale(t.Coef, d)})
-	}
-	return v
+	return Vector{r3.Scale(a.Const, d), say.Each(a.Terms, func(t Term) ActTerm { return ActTerm{t.Unknown, r3.Scale(t.Coef, d)} })}
 }
 
 // Vector is a force or a couple, Const + Σ unknown·D.
@@ -96,11 +98,7 @@ func (v Vector) Sum(value func(unknown int) float64) r3.Vec {
 
 // Map changes all vectors of a force or a couple.
 func (v Vector) Map(by func(r3.Vec) r3.Vec) Vector {
-	out := Vector{Const: by(v.Const)}
-	for _, t := range v.Terms {
-		out.Terms = append(out.Terms, ActTerm{t.Unknown, by(t.D)})
-	}
-	return out
+	return Vector{by(v.Const), say.Each(v.Terms, func(t ActTerm) ActTerm { return ActTerm{t.Unknown, by(t.D)} })}
 }
 
 // Opposite is the reaction to a force or a couple.

@@ -1,7 +1,6 @@
 package problem
 
 import (
-	"iter"
 	"math"
 	"slices"
 	"strconv"
@@ -36,14 +35,8 @@ type Belt struct {
 func (b *Belt) Ratio() float64 { return math.Exp(b.Friction * b.Wrap) }
 
 // Belts gives the belts of which both parts read.
-func (p *Problem) Belts() iter.Seq[*Belt] {
-	return func(yield func(*Belt) bool) {
-		for _, b := range p.belts {
-			if p.Lines[b.Lines[0]].OK && p.Lines[b.Lines[1]].OK && !yield(b) {
-				return
-			}
-		}
-	}
+func (p *Problem) Belts() []*Belt {
+	return slices.DeleteFunc(slices.Clone(p.belts), func(b *Belt) bool { return !p.Lines[b.Lines[0]].OK || !p.Lines[b.Lines[1]].OK })
 }
 
 // Slack is the line of the smaller tension where slip impends.

@@ -78,8 +78,6 @@ func (w row) cell(key string) cell {
 	return c
 }
 
-func (w row) has(key string) bool { return w.cell(key).has }
-
 // kind reads the kind of a row, one of some words; offered are those that have a meaning on
 // the sheet.
 func (w row) kind(what string, words []Word, offered []string) (kind int, ok bool) {

@@ -5,6 +5,7 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r3"
 
+	"trivet/mechanics/say"
 	"trivet/units"
 )
 
@@ -156,10 +157,8 @@ func (r *reading) coupleComponents(c *Couple, w row, components cell) bool {
 
 // affine turns a value's terms into indices.
 func (r *reading) affine(v units.Value) Affine {
-	a := Affine{Const: v.V[0]}
-	for _, t := range v.Terms {
+	return Affine{v.V[0], say.Each(v.Terms, func(t units.Term) Term {
 		u, _ := r.find(AnUnknown, t.Name)
-		a.Terms = append(a.Terms, Term{Unknown: u, Coef: t.Coef})
-	}
-	return a
+		return Term{u, t.Coef}
+	})}
 }

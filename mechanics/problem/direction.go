@@ -7,6 +7,7 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r3"
 
+	"trivet/mechanics/say"
 	"trivet/units"
 )
 
@@ -84,11 +85,16 @@ func (p *Problem) Place(at r3.Vec) string {
 
 // Tuple writes the components of a vector that the problem has.
 func (p *Problem) Tuple(v r3.Vec, write func(float64) string) string {
-	parts := []string{write(v.X), write(v.Y), write(v.Z)}
+	return "(" + strings.Join(say.Each(p.Components(v), write), ", ") + ")"
+}
+
+// Components are those of a vector that the problem has: two in the plane.
+func (p *Problem) Components(v r3.Vec) []float64 {
+	all := numbers(v)
 	if p.Planar {
-		parts = parts[:2]
+		return all[:2]
 	}
-	return "(" + strings.Join(parts, ", ") + ")"
+	return all[:]
 }
 
 // DirectionKind says how a direction was typed.

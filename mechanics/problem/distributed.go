@@ -34,7 +34,6 @@ type Distributed struct {
 	Total     float64    // R, N
 	Distance  float64    // s̄, m; 0 where R is nothing
 	Error     float64    // the estimated error of R relative to ∫|q| ds, or of its moment about A to ∫|q| s ds; 0 in closed form
-	At        r3.Vec
 }
 
 // Water is what the pressure of water on a gate follows from: density in kg/m³, width
@@ -288,7 +287,6 @@ func (r *reading) spread(d *Distributed, magnitude cell, q intensity) bool {
 		act.Couple.Const = r3.Scale(sum.moment, r3.Cross(d.along, d.Direction))
 	}
 	act.At = snapped(act.At, max(largest(a), largest(b)))
-	d.At = act.At
 	d.Acts = []Act{act}
 	return true
 }

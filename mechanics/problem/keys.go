@@ -84,11 +84,8 @@ func (t TableInfo) ARow() string {
 }
 
 // KeyNames lists the keys of a table.
-func (t TableInfo) KeyNames() (names []string) {
-	for _, k := range t.Keys {
-		names = append(names, k.Name)
-	}
-	return names
+func (t TableInfo) KeyNames() []string {
+	return say.Each(t.Keys, func(k KeyInfo) string { return k.Name })
 }
 
 // TableNamed gives a table by name, one without keys where there is none.
@@ -132,15 +129,10 @@ func spelled(words []Word) (texts []string) {
 }
 
 // The words of kinds are in the order of the kinds.
-var lineWords, jointWords = func() (lines, ofJoints []Word) {
-	for _, k := range kinds {
-		lines = append(lines, Word{Text: k.Name, Says: k.Holds})
-	}
-	for _, k := range joints {
-		ofJoints = append(ofJoints, Word{Text: k.Name, Says: k.Says, Others: k.Aliases})
-	}
-	return lines, ofJoints
-}()
+var (
+	lineWords  = say.Each(kinds, func(k KindInfo) Word { return Word{Text: k.Name, Says: k.Holds} })
+	jointWords = say.Each(joints, func(k JointInfo) Word { return Word{Text: k.Name, Says: k.Says, Others: k.Aliases} })
+)
 
 // jointsThat gives the joints that something holds of.
 func jointsThat(have func(JointInfo) bool) (names []string) {

@@ -73,7 +73,7 @@ func (r *reading) linePath(l *Line, w row) bool {
 		return false
 	}
 	l.Path = []int{point}
-	return w.has("components") || r.alongDirection(l, w, along)
+	return w.cell("components").has || r.alongDirection(l, w, along)
 }
 
 // particlePair gives the places of the two particles that a path names, between which a
@@ -135,10 +135,11 @@ func (r *reading) throughPoints(l *Line, c cell, words []Token) bool {
 // leg is the straight way from a point to another one, which has to be at another place.
 func (c cell) leg(span diag.Span, from, to int, so string) (leg Leg, ok bool) {
 	a, b := &c.r.p.Points[from], &c.r.p.Points[to]
-	leg = Leg{From: from, To: to, R: between(a.At, b.At)}
+	size := max(largest(a.At), largest(b.At))
+	leg = Leg{From: from, To: to, R: snapped(r3.Sub(b.At, a.At), size)} // without the rounding that coordinates leave
 	leg.Length = r3.Norm(leg.R)
 	leg.U, ok = unit(leg.R)
-	if ok = ok && leg.Length > coincident*max(largest(a.At), largest(b.At)); !ok {
+	if ok = ok && leg.Length > coincident*size; !ok {
 		c.failAt(span, "the points "+a.Name+" and "+b.Name+" coincide, so "+so, "move one of them")
 	}
 	return leg, ok

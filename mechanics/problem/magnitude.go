@@ -7,6 +7,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"trivet/mechanics/diag"
+	"trivet/mechanics/say"
 	"trivet/units"
 )
 
@@ -145,9 +146,7 @@ func (r *reading) namesMagnitude(name string) bool {
 
 func (r *reading) asValue(a Affine, d units.Dim) units.Value {
 	v := units.Scalar(a.Const, d)
-	for _, t := range a.Terms {
-		v.Terms = append(v.Terms, units.Term{Name: r.p.Unknowns[t.Unknown].Name, Coef: t.Coef})
-	}
+	v.Terms = say.Each(a.Terms, func(t Term) units.Term { return units.Term{Name: r.p.Unknowns[t.Unknown].Name, Coef: t.Coef} })
 	return v
 }
 

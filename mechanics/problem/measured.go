@@ -27,6 +27,9 @@ type Measured struct {
 	Half string // b as typed, also in per cent, with the sheet's unit where that is what a bare number is in
 }
 
+// Words names it with its ±: "h (± 2 cm)".
+func (m Measured) Words() string { return m.Name + " (± " + m.Half + ")" }
+
 // Measured notes a ± of the cell that is read, once, and says by what part of it the
 // value is moved.
 func (e env) Measured(at diag.Span, half string, b units.Value) float64 {

@@ -40,7 +40,7 @@ func (r *reading) indexLines() {
 			r.p.belts = append(r.p.belts, belt)
 		}
 		for _, name := range LinesOf(w.Row) {
-			if !has(r.index, thingName{ALine, name}) {
+			if !has(r.p.index, Named{ALine, name}) {
 				r.note(ALine, name, len(r.p.Lines))
 			}
 			l := Line{Entry: Entry{Name: name, Ref: w.ref}, Belt: belt}
@@ -56,19 +56,19 @@ func (r *reading) indexLines() {
 
 // note keeps the index of a thing by its name.
 func (r *reading) note(what Thing, name string, i int) int {
-	r.index[thingName{what, name}] = i
+	r.p.index[Named{what, name}] = i
 	return i
 }
 
 // find gives the index of a thing by its name.
 func (r *reading) find(what Thing, name string) (i int, ok bool) {
-	i, ok = r.index[thingName{what, name}]
+	i, ok = r.p.index[Named{what, name}]
 	return i, ok
 }
 
 // has tells whether something of a kind bears a name; a belt is a line too.
 func (r *reading) has(what Thing, name string) bool {
-	return has(r.index, thingName{what, name}) || what == ALine && r.p.belt(name) != nil
+	return has(r.p.index, Named{what, name}) || what == ALine && r.p.belt(name) != nil
 }
 
 func (r *reading) isGiven(name string) bool { return r.has(AGiven, name) }

@@ -38,7 +38,8 @@ type Problem struct {
 	Doubts   []Error // what reads, and is most likely not what was meant
 	Unread   []Error // what is typed and read by nothing, in the order of the sheet, where names.Read read it
 	belts    []*Belt
-	Measured []Measured // the values typed with an uncertainty behind ±, in the order they are read
+	index    map[Named]int // the place of each thing in its list
+	Measured []Measured    // the values typed with an uncertainty behind ±, in the order they are read
 }
 
 // Acts gives every force and couple on a body, of lines, joints, couples,
@@ -59,7 +60,7 @@ type Source struct {
 func (p *Problem) Exerted() iter.Seq2[Source, *Act] {
 	return func(yield func(Source, *Act) bool) {
 		for _, what := range []Thing{ALine, AJoint, ACouple, ALoad, ABody} {
-			for i, of := range things[what].all(p) {
+			for i, of := range p.Entries(what) {
 				for k := range of.Acts {
 					if !yield(Source{what, i}, &of.Acts[k]) {
 						return
@@ -92,7 +93,7 @@ func ByPlace[T any](on []T, act func(T) *Act) (places [][]T) {
 
 // NameOf names what exerts an act.
 func (p *Problem) NameOf(from Source) string {
-	name := things[from.Thing].all(p)[from.Index].Name
+	name := p.Entries(from.Thing)[from.Index].Name
 	if from.Thing == ABody {
 		return "weight of " + name
 	}
@@ -260,6 +261,11 @@ type Error struct {
 	Ref    sheet.Ref
 	InName bool
 	Sort   Sort
+}
+
+// Note is a note at a place of a cell's text, or without one of the name of what ref names.
+func Note(ref sheet.Ref, sort Sort, e *diag.Error) Error {
+	return Error{Ref: ref, InName: e.Span == diag.Span{}, Sort: sort, Error: *e}
 }
 
 // Placed is the error with its place in the file.

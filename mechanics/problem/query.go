@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"trivet/mechanics/diag"
+	"trivet/mechanics/say"
 	"trivet/units"
 )
 
@@ -194,8 +195,5 @@ func call(name string) (fn string, args []string, ok bool) {
 	if !found || !strings.HasSuffix(rest, ")") {
 		return "", nil, false
 	}
-	for _, a := range strings.Split(strings.TrimSuffix(rest, ")"), ",") {
-		args = append(args, strings.TrimSpace(a))
-	}
-	return strings.TrimSpace(fn), args, true
+	return strings.TrimSpace(fn), say.Each(strings.Split(strings.TrimSuffix(rest, ")"), ","), strings.TrimSpace), true
 }

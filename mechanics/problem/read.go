@@ -69,8 +69,7 @@ func (rd *Reader) Read(s *sheet.Sheet) (*Problem, []Error) { return rd.Moved(s, 
 // a, wherever they are used: cells that name the same given move together.
 func (rd *Reader) Moved(s *sheet.Sheet, shares map[Place]float64) (*Problem, []Error) {
 	r := &reading{
-		Reader: rd, s: s, p: &Problem{}, moved: shares, at: map[sheet.Ref]progress{},
-		rows: map[sheet.Ref]row{}, index: map[thingName]int{},
+		Reader: rd, s: s, p: &Problem{index: map[Named]int{}}, moved: shares, at: map[sheet.Ref]progress{}, rows: map[sheet.Ref]row{},
 	}
 	r.header()
 	r.indexNames()
@@ -109,7 +108,6 @@ type reading struct {
 	errs []Error
 
 	rows    map[sheet.Ref]row
-	index   map[thingName]int // the place of each thing in its list
 	at      map[sheet.Ref]progress
 	chain   []string          // names being read, for naming a circle
 	notText sheet.Ref         // the last row that has a cell that is no text
@@ -163,10 +161,9 @@ func (r *reading) fail(ref sheet.Ref, span diag.Span, msg, hint string) bool {
 	return false
 }
 
-// doubt notes what reads at a place of a cell's text, or without one the name of what ref
-// names, and is most likely not what was meant.
+// doubt notes what reads and is most likely not what was meant.
 func (r *reading) doubt(ref sheet.Ref, sort Sort, at diag.Span, msg, hint string) {
-	r.p.Doubts = append(r.p.Doubts, Error{Ref: ref, InName: at == diag.Span{}, Sort: sort, Error: *diag.At(at, msg, hint)})
+	r.p.Doubts = append(r.p.Doubts, Note(ref, sort, diag.At(at, msg, hint)))
 }
 
 // failCell reports an error of a cell's expression, unless it only repeats one

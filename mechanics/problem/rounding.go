@@ -1,6 +1,10 @@
 package problem
 
-import "gonum.org/v1/gonum/spatial/r3"
+import (
+	"math"
+
+	"gonum.org/v1/gonum/spatial/r3"
+)
 
 // Rounding is what arithmetic leaves of a number that ought to be nothing, relative
 // to the numbers it is the difference of: 16 units in the last place. A coordinate
@@ -20,11 +24,6 @@ func snapped(v r3.Vec, size float64) r3.Vec {
 	return r3.Vec{X: keep(v.X), Y: keep(v.Y), Z: keep(v.Z)}
 }
 
-// between is the vector from a to b, without the rounding that their coordinates leave.
-func between(a, b r3.Vec) r3.Vec {
-	return snapped(r3.Sub(b, a), max(largest(a), largest(b)))
-}
-
 func largest(v r3.Vec) float64 { return max(abs(v.X), abs(v.Y), abs(v.Z)) }
 
 // unit gives v/|v|, false where v has no length. It scales first, so that very
@@ -42,11 +41,8 @@ func unit(v r3.Vec) (r3.Vec, bool) {
 
 // whole1 is 1 or -1 for what differs from it by rounding only.
 func whole1(x float64) float64 {
-	switch {
-	case abs(x-1) <= Rounding:
-		return 1
-	case abs(x+1) <= Rounding:
-		return -1
+	if abs(abs(x)-1) <= Rounding {
+		return math.Copysign(1, x)
 	}
 	return x
 }

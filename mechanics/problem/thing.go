@@ -59,11 +59,14 @@ func ThingOf(table string) Thing {
 	return NoThing
 }
 
-// thingName is a thing by its name.
-type thingName struct {
+// Named is a thing by its name.
+type Named struct {
 	Thing
-	name string
+	Name string
 }
+
+// Named is a thing of this kind by its name.
+func (t Thing) Named(name string) Named { return Named{t, name} }
 
 // entries are what the things of a list have in common, by their places in it.
 func entries[T any, P interface {
@@ -77,14 +80,15 @@ func entries[T any, P interface {
 	return out
 }
 
+// Entries are the things of a kind, by their places in their list.
+func (p *Problem) Entries(what Thing) []*Entry { return things[what].all(p) }
+
 // Find gives the place of the thing of a name in its list: of several kinds the first that
 // has one.
 func (p *Problem) Find(name string, kinds ...Thing) (Source, bool) {
 	for _, what := range kinds {
-		for i, e := range things[what].all(p) {
-			if e.Name == name {
-				return Source{what, i}, true
-			}
+		if i, ok := p.index[Named{what, name}]; ok {
+			return Source{what, i}, true
 		}
 	}
 	return Source{}, false
@@ -93,7 +97,7 @@ func (p *Problem) Find(name string, kinds ...Thing) (Source, bool) {
 // Names lists the names of the things of some kinds.
 func (p *Problem) Names(kinds ...Thing) (names []string) {
 	for _, what := range kinds {
-		for _, e := range things[what].all(p) {
+		for _, e := range p.Entries(what) {
 			names = append(names, e.Name)
 		}
 	}

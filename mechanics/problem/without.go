@@ -1,6 +1,9 @@
 package problem
 
-import "slices"
+import (
+	"maps"
+	"slices"
+)
 
 // Without is the same problem with some unknowns held at nothing: cables gone
 // slack, contacts lifted off. The unknowns that are left keep their order and
@@ -8,11 +11,12 @@ import "slices"
 func (p *Problem) Without(gone map[int]bool) *Problem {
 	q := *p
 	q.Asked, q.Answers, q.Expect = nil, nil, "" // they are asked of the whole problem
-	q.Unknowns = nil
+	q.Unknowns, q.index = nil, maps.Clone(p.index)
 	index := map[int]int{}
 	for i, u := range p.Unknowns {
+		delete(q.index, Named{AnUnknown, u.Name})
 		if !gone[i] {
-			index[i] = len(q.Unknowns)
+			index[i], q.index[Named{AnUnknown, u.Name}] = len(q.Unknowns), len(q.Unknowns)
 			q.Unknowns = append(q.Unknowns, u)
 		}
 	}

@@ -240,7 +240,7 @@ func (p *Problem) SensedLine(q Query) int {
 	found := -1
 	for i := range p.Lines {
 		switch {
-		case !p.Lines[i].Magnitude.Is(unknown):
+		case p.Lines[i].Magnitude.Alone() != unknown:
 			continue
 		case found >= 0 && p.Lines[found].Kind.Info().Positive != p.Lines[i].Kind.Info().Positive:
 			return -1
@@ -248,11 +248,6 @@ func (p *Problem) SensedLine(q Query) int {
 		found = i
 	}
 	return found
-}
-
-// Is tells that a magnitude is an unknown, and nothing else.
-func (a Affine) Is(unknown int) bool {
-	return a.Const == 0 && len(a.Terms) == 1 && a.Terms[0] == Term{unknown, 1}
 }
 
 // gravity is the g of cells: the given of that name, else the sheet's.

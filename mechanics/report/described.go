@@ -41,38 +41,29 @@ func describe(p *problem.Problem, s *statics.Solution, say func(of sheet.Ref, li
 		d.s = s
 	}
 	say(sheet.Ref{}, doc.Printed(d.problem()))
-	add := func(of sheet.Ref, name string, reads bool, says func() string) {
-		if reads {
-			name += says()
-		} else {
-			name += ", does not read yet"
+	for _, of := range []struct {
+		what problem.Thing
+		says func(i int) string
+	}{{problem.APoint, d.point}, {problem.ABody, d.body}, {problem.ALine, d.line}, {problem.AJoint, d.joint}, {problem.ACouple, d.couple}, {problem.ALoad, d.load}} {
+		for i, e := range p.Entries(of.what) {
+			line, reads := of.what.String()+" "+e.Name, e.OK
+			switch of.what {
+			case problem.ABody:
+				if reads = true; p.Bodies[i].Particle {
+					continue
+				}
+			case problem.ALine:
+				line, reads = e.Name+": "+p.Lines[i].Kind.String(), e.OK && len(p.Lines[i].Legs) > 0
+			case problem.AJoint:
+				line = e.Name + ": " + p.Joints[i].Kind.String()
+			}
+			if reads {
+				line += of.says(i)
+			} else {
+				line += ", does not read yet"
+			}
+			say(e.Ref, doc.Printed(line))
 		}
-		say(of, doc.Printed(name))
-	}
-	for i := range p.Points {
-		q := &p.Points[i]
-		add(q.Ref, "point "+q.Name, q.OK, func() string { return d.point(q) })
-	}
-	for i := range p.Bodies {
-		if b := &p.Bodies[i]; !b.Particle {
-			add(b.Ref, "body "+b.Name, true, func() string { return d.body(b) })
-		}
-	}
-	for i := range p.Lines {
-		l := &p.Lines[i]
-		add(l.Ref, l.Name+": "+l.Kind.String(), l.OK && len(l.Legs) > 0, func() string { return d.line(i) })
-	}
-	for i := range p.Joints {
-		j := &p.Joints[i]
-		add(j.Ref, j.Name+": "+j.Kind.String(), j.OK, func() string { return d.joint(j) })
-	}
-	for i := range p.Couples {
-		c := &p.Couples[i]
-		add(c.Ref, "couple "+c.Name, c.OK, func() string { return d.couple(i) })
-	}
-	for i := range p.Loads {
-		q := &p.Loads[i]
-		add(q.Ref, "load "+q.Name, q.OK, func() string { return d.load(q) })
 	}
 }
 
@@ -104,8 +95,8 @@ func (d describer) problem() string {
 	return say.Count(len(d.p.Points), "point") + ", " + say.Count(len(d.p.Lines), "line") + ", " + say.Count(len(d.p.Joints), "joint") + "; " + where
 }
 
-func (d describer) point(q *problem.Point) string {
-	on := "fixed to the ground"
+func (d describer) point(i int) string {
+	q, on := &d.p.Points[i], "fixed to the ground"
 	switch {
 	case len(q.Bodies) == 1 && d.p.Bodies[q.Bodies[0]].Particle:
 		on = "a particle"
@@ -113,13 +104,14 @@ func (d describer) point(q *problem.Point) string {
 			on += " that no force acts on"
 		}
 	case len(q.Bodies) > 0:
-		on = "on " + say.And(each(q.Bodies, d.bodyName)...)
+		on = "on " + say.And(say.Each(q.Bodies, d.bodyName)...)
 	}
 	return " at " + d.at(q.At) + ", " + on
 }
 
-func (d describer) body(b *problem.Body) string {
-	s := " through " + strings.Join(each(b.Points, d.pointName), ", ")
+func (d describer) body(i int) string {
+	b := &d.p.Bodies[i]
+	s := " through " + strings.Join(say.Each(b.Points, d.pointName), ", ")
 	if b.Weight != 0 {
 		s += ": weight " + d.p.Format(b.Weight, units.Force) + " at " + d.at(b.Centre)
 	}
@@ -129,7 +121,7 @@ func (d describer) body(b *problem.Body) string {
 func (d describer) line(i int) string {
 	l, s := &d.p.Lines[i], ""
 	if l.Legs[0].To >= 0 {
-		names := each(l.Path, d.pointName)
+		names := say.Each(l.Path, d.pointName)
 		last := len(names) - 1
 		s += " from " + names[0] + " to " + names[last]
 		if last > 1 {
@@ -159,13 +151,14 @@ func (d describer) size(i int) string {
 		return d.p.Format(v, units.Force)
 	case ok:
 		return d.p.Format(math.Abs(v), units.Force) + " " + say.Sense(v, info.Positive, info.Negative)
-	case d.s != nil && len(l.Magnitude.Terms) == 1 && l.Magnitude.Terms[0].Coef == 1 && l.Magnitude.Const == 0:
-		return d.result(l.Magnitude.Terms[0].Unknown)
+	case d.s != nil && l.Magnitude.Alone() >= 0:
+		return d.result(l.Magnitude.Alone())
 	}
 	return "unknown"
 }
 
-func (d describer) joint(j *problem.Joint) string {
+func (d describer) joint(i int) string {
+	j := &d.p.Joints[i]
 	s := " at " + d.pointName(j.Point) + ", " + d.bodyName(j.First) + " to " + d.bodyName(j.Second)
 	if j.Normal != (r3.Vec{}) {
 		s += ", normal " + d.p.Direction(j.Normal)
@@ -173,7 +166,7 @@ func (d describer) joint(j *problem.Joint) string {
 	if j.Axis != (r3.Vec{}) {
 		s += ", axis " + d.p.Direction(j.Axis)
 	}
-	parts := each(slices.Concat(j.Forces.Terms, j.Moments.Terms), func(t problem.ActTerm) string { return d.p.Unknowns[t.Unknown].Name + " " + d.result(t.Unknown) })
+	parts := say.Each(slices.Concat(j.Forces.Terms, j.Moments.Terms), func(t problem.ActTerm) string { return d.p.Unknowns[t.Unknown].Name + " " + d.result(t.Unknown) })
 	if len(parts) > 0 {
 		s += "; " + strings.Join(parts, ", ")
 	}
@@ -210,10 +203,11 @@ func (d describer) couple(i int) string {
 	case !d.p.Planar || v == 0:
 		return s + "; " + d.p.Format(v, units.Moment)
 	}
-	return s + "; " + d.p.Format(math.Abs(v), units.Moment) + " " + say.Sense(v*c.U.Z, "counter-clockwise", "clockwise")
+	return s + "; " + d.p.Format(math.Abs(v), units.Moment) + " " + say.Turn(v*c.U.Z)
 }
 
-func (d describer) load(q *problem.Distributed) string {
+func (d describer) load(i int) string {
+	q := &d.p.Loads[i]
 	from := d.pointName(q.From)
 	s := " on " + d.bodyName(q.Body) + " from " + from + " to " + d.pointName(q.To) + " along " + d.p.Direction(q.Direction)
 	switch {

@@ -16,7 +16,7 @@ import (
 
 // Faults gives a problem's errors their places in the file.
 func Faults(s *sheet.Sheet, errs []problem.Error) []*diag.Error {
-	return each(errs, func(e problem.Error) *diag.Error { return e.Placed(s) })
+	return say.Each(errs, func(e problem.Error) *diag.Error { return e.Placed(s) })
 }
 
 // maxAlike is up to how many notes that are alike are each shown where they stand; of

@@ -75,7 +75,7 @@ func refusals(s *statics.Solution) (out []string) {
 		out = append(out, governing.Says(s.Problem))
 	}
 	for _, c := range s.Checks {
-		if !c.OK && !(limited && c == governing) && (s.Single() || c.IsLimit()) {
+		if !c.OK && !(limited && c == governing) && (s.Single() || c.Kind == statics.CheckLimit) {
 			out = append(out, c.Says(s.Problem))
 		}
 	}
@@ -95,7 +95,7 @@ func highUse(s *statics.Solution, t *uncertainty.Effect) doc.Section {
 	p := s.Problem
 	table := doc.NewTable("On", "Force", "Limit", "Utilisation", "")
 	for k, c := range s.Checks {
-		if !c.IsLimit() || c.Open || c.Value <= high*c.Bound {
+		if c.Kind != statics.CheckLimit || c.Open || c.Value <= high*c.Bound {
 			continue
 		}
 		force, mark := "unbounded", ""
@@ -134,17 +134,18 @@ func fieldChecks(s *statics.Solution, opt PageOptions) (out []doc.Block) {
 		says := fmt.Sprintf("%s of forces and moments are zero, to %.1e of the largest force", say.Count(sums, "sum"), worst)
 		out = append([]doc.Block{&doc.Check{Text: doc.Plain(says)}}, out...)
 	}
-	for _, a := range s.Answers {
-		out = append(out, &doc.Check{State: doc.Held(a.OK, false), Text: doc.Plain(a.SaysInWords(p))})
-	}
-	return out
+	return append(out, say.Each(s.Answers, func(a statics.AnswerCheck) doc.Block {
+		return &doc.Check{State: doc.Held(a.OK, false), Text: doc.Plain(a.SaysInWords(p))}
+	})...)
 }
 
 // inputs are the rows of a sheet as they were typed, a table for each of its
 // tables.
 func inputs(s *sheet.Sheet, p *problem.Problem) (out []doc.Block) {
 	values := derived(p)
-	for _, name := range []string{"given", "points", "bodies", "lines", "joints", "couples", "distributed"} {
+	for t := problem.AGiven; t <= problem.ALoad; t++ {
+		name := t.Table()
+		info, _ := problem.TableNamed(name)
 		table := doc.NewTable(name, "")
 		for _, r := range problem.Rows(s, name) {
 			var cells []string
@@ -154,7 +155,7 @@ func inputs(s *sheet.Sheet, p *problem.Problem) (out []doc.Block) {
 					text = c.Key + " " + text
 				}
 				names := units.Mentions(c.Text)
-				value := values[sheet.Ref{Table: name, Row: r.Name, Key: cmp.Or(c.Key, plainKeys[name])}]
+				value := values[sheet.Ref{Table: name, Row: r.Name, Key: cmp.Or(c.Key, info.Plain)}]
 				if value != "" && len(names) > 0 && names[0].Name != strings.TrimSpace(c.Text) { // else the row of that name has it
 					text += " = " + value
 				}
@@ -172,9 +173,6 @@ func inputs(s *sheet.Sheet, p *problem.Problem) (out []doc.Block) {
 	set := p.Units
 	return append(out, doc.Note("Bare numbers and results in "+set.Length.Symbol+", "+set.Force.Symbol+", "+set.Angle.Symbol+", "+set.Mass.Symbol+"."))
 }
-
-// plainKeys are the keys of cells that are a whole row.
-var plainKeys = map[string]string{"given": "value", "points": "at"}
 
 // derived is what the cells of values come to.
 func derived(p *problem.Problem) map[sheet.Ref]string {

@@ -11,6 +11,7 @@ import (
 	"trivet/mechanics/diag"
 	"trivet/mechanics/printable"
 	"trivet/mechanics/problem"
+	"trivet/mechanics/say"
 	"trivet/mechanics/statics"
 	"trivet/mechanics/uncertainty"
 )
@@ -44,15 +45,6 @@ func list(n int, become func(i int) object) []object {
 	out := make([]object, n)
 	for i := range out {
 		out[i] = become(i)
-	}
-	return out
-}
-
-// each is what becomes of each of some things; an empty list of none, not null.
-func each[S, T any](of []S, become func(S) T) []T {
-	out := make([]T, len(of))
-	for i, x := range of {
-		out[i] = become(x)
 	}
 	return out
 }
@@ -92,10 +84,9 @@ func contract(sheet string, s *statics.Solution, words []string, t *uncertainty.
 		{"words", words},
 		{"degree", s.Degree},
 		{"unknowns", list(len(s.X), func(j int) object { return unknownJSON(s, j) })},
-		{"lines", list(len(p.Lines), func(i int) object { return lineJSON(p, i) })},
+		{"lines", say.Each(p.Lines, func(l problem.Line) object { return lineJSON(p, &l) })},
 		{"equations", list(len(s.System.Rows), func(i int) object { return equationJSON(s, i) })},
-		{"asked", list(len(p.Asked), func(i int) object {
-			q := p.Asked[i]
+		{"asked", say.Each(p.Asked, func(q problem.Query) object {
 			unit := p.Units.For(q.Dim)
 			v, err := s.Evaluate(q)
 			if err != nil {
@@ -107,12 +98,10 @@ func contract(sheet string, s *statics.Solution, words []string, t *uncertainty.
 			c := &s.Checks[k]
 			return object{{"name", c.Name()}, {"ok", c.OK}, {"at_risk,omitempty", t.CheckAtRisk(k)}, {"says", c.Says(p)}}
 		})},
-		{"answers", list(len(s.Answers), func(k int) object {
-			a := &s.Answers[k]
+		{"answers", say.Each(s.Answers, func(a statics.AnswerCheck) object {
 			return object{{"name", a.Query.Name}, {"printed", a.Printed}, {"computed", a.ComputedText(p)}, {"ok", a.OK}}
 		})},
-		{"free_motions,omitempty", list(len(s.Motions), func(i int) object {
-			m := s.Motions[i]
+		{"free_motions,omitempty", say.Each(s.Motions, func(m statics.Motion) object {
 			return object{{"body", p.Bodies[m.Moves[0].Body].Name}, {"says", s.MotionWords(m)}}
 		})},
 		{"trust,omitempty", uncertaintyJSON(t)}, // what the ± of inputs does, where any has one
@@ -141,8 +130,7 @@ func unknownJSON(s *statics.Solution, j int) object {
 		{"sense", sense}, {"limit", limit}, {"use", use}, {"text", ResultText(s, j)}}
 }
 
-func lineJSON(p *problem.Problem, i int) object {
-	l := &p.Lines[i]
+func lineJSON(p *problem.Problem, l *problem.Line) object {
 	unit := p.Units.Length
 	var r, u *[3]float64
 	var length *float64

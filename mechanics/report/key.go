@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"trivet/mechanics/doc"
+	"trivet/mechanics/say"
 	"trivet/mechanics/variant"
 )
 
@@ -26,7 +27,7 @@ func Key(format, title string, k variant.Key) []byte {
 	}
 	rows := [][]string{slices.Insert(slices.Clone(k.Head), 1, "seed")}
 	for _, r := range k.Rows {
-		rows = append(rows, slices.Insert(each(r, ungrouped), 1, strconv.FormatUint(k.Seed, 10)))
+		rows = append(rows, slices.Insert(say.Each(r, ungrouped), 1, strconv.FormatUint(k.Seed, 10)))
 	}
 	return []byte(csvOf(rows))
 }
@@ -75,7 +76,7 @@ func keyDoc(title string, k variant.Key) *doc.Doc {
 		table.Columns[i+1].Align = doc.Right
 	}
 	for _, r := range k.Rows {
-		table.Add(each(r, func(c variant.KeyCell) doc.Inline { return words(c.Text) })...)
+		table.Add(say.Each(r, func(c variant.KeyCell) doc.Inline { return words(c.Text) })...)
 	}
 	d.Add(doc.Section{Blocks: []doc.Block{doc.Say(fmt.Sprintf("For the instructor. Seed %d.", k.Seed)), table}})
 	return d

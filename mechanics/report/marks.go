@@ -28,10 +28,8 @@ func marksDoc(c grade.Class) *doc.Doc {
 		if s.Fault != "" {
 			row = append(columns(c, s.Name, s.Sheet), "not marked")
 		}
-		for _, m := range s.Marks {
-			row = append(row, m.Verdict.Short())
-		}
-		table.Add(each(row, words)...)
+		row = append(row, say.Each(s.Marks, func(m grade.Mark) string { return m.Verdict.Short() })...)
+		table.Add(say.Each(row, words)...)
 		if r := s.Remarks(); len(r) > 0 {
 			remarks.Items = append(remarks.Items, doc.Plain(s.Name+": "+strings.Join(r, "; ")))
 		}
@@ -40,7 +38,7 @@ func marksDoc(c grade.Class) *doc.Doc {
 	if len(remarks.Items) > 0 {
 		d.Add(part(doc.Other, "Remarks", remarks))
 	}
-	questions := &doc.List{Items: each(c.ByQuestion(), func(q grade.Question) []doc.Inline { return doc.Plain(questionWords(q)) })}
+	questions := &doc.List{Items: say.Each(c.ByQuestion(), func(q grade.Question) []doc.Inline { return doc.Plain(questionWords(q)) })}
 	d.Add(part(doc.Other, "By question", questions))
 	return d
 }

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"trivet/mechanics/grade"
+	"trivet/mechanics/say"
 )
 
 // marksObject is the object of `trivet mark --format json`; right says when an answer is.
@@ -15,10 +16,10 @@ func marksObject(c grade.Class) object {
 	}
 	student := func(s grade.Student) object {
 		return object{{"name", s.Name}, {"sheet,omitempty", s.Sheet}, {"right", s.Right()}, {"asked", s.Asked()},
-			{"answers", each(s.Marks, mark)}, {"remarks", s.Remarks()}, {"error,omitempty", s.Fault}}
+			{"answers", say.Each(s.Marks, mark)}, {"remarks", s.Remarks()}, {"error,omitempty", s.Fault}}
 	}
 	return object{{"sheet", c.Sheet}, {"title", c.Title}, {"right", rule(c)},
-		{"students", each(c.Students, student)}, {"questions", c.ByQuestion()}}
+		{"students", say.Each(c.Students, student)}, {"questions", c.ByQuestion()}}
 }
 
 // gradebook has a row for each student; the questions stand in the last rows of the

@@ -1,6 +1,7 @@
 package report
 
 import (
+	"cmp"
 	"crypto/sha256"
 	"encoding/hex"
 	"fmt"
@@ -125,10 +126,7 @@ func dateOf(text string) time.Time {
 // pageOf is the document of a page.
 func pageOf(s *statics.Solution, opt PageOptions) *doc.Doc {
 	p := s.Problem
-	d := &doc.Doc{Title: oneLine(p.Title), Foot: sourceLine(p), OnePage: opt.Field}
-	if d.Title == "" {
-		d.Title = "Equilibrium of a free body"
-	}
+	d := &doc.Doc{Title: cmp.Or(oneLine(p.Title), "Equilibrium of a free body"), Foot: sourceLine(p), OnePage: opt.Field}
 	if who := signed(opt); who != "" && !opt.Field {
 		d.Under = append(d.Under, doc.Plain(who))
 	}

@@ -23,10 +23,7 @@ import (
 func summary(s *statics.Solution, t *uncertainty.Effect) *doc.Doc {
 	p := s.Problem
 	d := &doc.Doc{Title: oneLine(p.Title), Foot: sourceLine(p)}
-	var verdict []doc.Block
-	for _, says := range s.VerdictWords() { // the warnings stand on standard error
-		verdict = append(verdict, doc.Say(says))
-	}
+	verdict := say.Each(s.VerdictWords(), func(says string) doc.Block { return doc.Say(says) }) // the warnings stand on standard error
 	d.Add(doc.Section{Role: doc.Results, Blocks: append(verdict, riskChecks(t)...)})
 	d.Add(section(doc.Other, "Unknowns", unknownLines(s, t)))
 	d.Add(section(doc.Other, "Asked", askedLines(s)))
@@ -39,6 +36,9 @@ func summary(s *statics.Solution, t *uncertainty.Effect) *doc.Doc {
 	d.Add(doc.Section{Role: doc.Caution, Blocks: []doc.Block{doc.Say("Caution: " + Caution + ".")}})
 	return d
 }
+
+// sentence is what is said, as a paragraph.
+func sentence(says string) doc.Block { return doc.Say(say.Capital(says) + ".") }
 
 // section is a table under its title, nothing where it has no rows.
 func section(role doc.Role, title string, t *doc.Table) doc.Section {
@@ -113,10 +113,7 @@ func unknownLines(s *statics.Solution, t *uncertainty.Effect) *doc.Table {
 // resultSection is the verdict and a table of the unknowns, without the columns that say
 // nothing.
 func resultSection(s *statics.Solution, t *uncertainty.Effect) doc.Section {
-	out := part(doc.Results, "Results")
-	for _, w := range s.Words() {
-		out.Blocks = append(out.Blocks, doc.Say(say.Capital(w)+"."))
-	}
+	out := part(doc.Results, "Results", say.Each(s.Words(), sentence)...)
 	table := doc.NewTable("Unknown", "Value", "Sense", "Utilisation")
 	table.Columns[1].Align = doc.Right
 	for j := range s.X {
@@ -157,19 +154,16 @@ func askedLines(s *statics.Solution) *doc.Table {
 func summaryChecks(s *statics.Solution, t *uncertainty.Effect) (out []doc.Block) {
 	var lines []string
 	off := 0.0
-	for _, c := range s.Checks {
+	for k, c := range s.Checks {
 		if c.Kind == statics.CheckUnit && c.OK {
 			lines, off = append(lines, c.Subject), max(off, c.Value)
+		} else {
+			out = append(out, checkBlock(s, t, k))
 		}
 	}
 	if len(lines) > 0 {
 		all := statics.Check{Kind: statics.CheckUnit, Subject: strings.Join(lines, ", "), Value: off, OK: true}
-		out = append(out, &doc.Check{Text: doc.Plain(all.Says(s.Problem))})
-	}
-	for k, c := range s.Checks {
-		if c.Kind != statics.CheckUnit || !c.OK {
-			out = append(out, checkBlock(s, t, k))
-		}
+		out = slices.Insert(out, 0, doc.Block(&doc.Check{Text: doc.Plain(all.Says(s.Problem))}))
 	}
 	return out
 }
@@ -208,14 +202,11 @@ func governing(s *statics.Solution, t *uncertainty.Effect) []doc.Block {
 const AtRisk = "at risk"
 
 // riskChecks are what is at risk, in sentences.
-func riskChecks(t *uncertainty.Effect) (out []doc.Block) {
+func riskChecks(t *uncertainty.Effect) []doc.Block {
 	if t == nil {
 		return nil
 	}
-	for _, says := range t.AtRisk() {
-		out = append(out, &doc.Check{State: doc.AtRisk, Text: doc.Plain(says + ".")})
-	}
-	return out
+	return say.Each(t.AtRisk(), func(says string) doc.Block { return &doc.Check{State: doc.AtRisk, Text: doc.Plain(says + ".")} })
 }
 
 // riskSection is the same on a page, where it stands before the results.
@@ -242,22 +233,16 @@ func uncertaintySection(t *uncertainty.Effect) doc.Section {
 		if s.Bounded() {
 			ends += " to " + high
 		}
-		table.Add(each([]string{s.Label(), t.ValueText(s), t.PlusText(s), ends, t.Mostly(s)}, words)...)
+		table.Add(say.Each([]string{s.Label(), t.ValueText(s), t.PlusText(s), ends, t.Mostly(s)}, words)...)
 	}
 	if len(table.Rows) > 0 {
 		out.Blocks = append(out.Blocks, table)
 	}
-	for _, says := range t.Notes() {
-		out.Blocks = append(out.Blocks, doc.Say(say.Capital(says)+"."))
-	}
+	out.Blocks = append(out.Blocks, say.Each(t.Notes(), sentence)...)
 	if t.TooMany {
 		return out
 	}
-	inputs := make([]string, len(t.Measured))
-	for i := range inputs {
-		inputs[i] = t.From(i)
-	}
-	notes := []string{"inputs with ±: " + strings.Join(inputs, ", ")}
+	notes := []string{"inputs with ±: " + strings.Join(say.Each(t.Measured, problem.Measured.Words), ", ")}
 	if len(alone) > 0 {
 		says := "not changed by them: "
 		if !t.Search.All {
@@ -265,9 +250,8 @@ func uncertaintySection(t *uncertainty.Effect) doc.Section {
 		}
 		notes = append(notes, says+strings.Join(alone, ", "))
 	}
-	for _, says := range append(notes, t.Meaning()...) {
-		out.Blocks = append(out.Blocks, doc.Note(say.Capital(says)+"."))
-	}
+	note := func(says string) doc.Block { return doc.Note(say.Capital(says) + ".") }
+	out.Blocks = append(out.Blocks, say.Each(append(notes, t.Meaning()...), note)...)
 	return out
 }
 
@@ -277,7 +261,7 @@ func lineTable(p *problem.Problem) *doc.Table {
 	if p.Planar {
 		axes = axes[:2]
 	}
-	of := func(letter string) []string { return each(axes, func(axis string) string { return letter + axis }) }
+	of := func(letter string) []string { return say.Each(axes, func(axis string) string { return letter + axis }) }
 	out := doc.NewTable(slices.Concat([]string{"", "", "path"}, of("r"), []string{"|r| " + length.Symbol}, of("u"))...)
 	out.Whole = true
 	for k := range out.Columns[3:] {
@@ -298,14 +282,7 @@ func lineTable(p *problem.Problem) *doc.Table {
 				}
 			}
 			row := []doc.Inline{words(name), words(kind), words(points)}
-			for k := range axes {
-				row = append(row, r(problem.Component(leg.R, k)))
-			}
-			row = append(row, r(leg.Length))
-			for k := range axes {
-				row = append(row, decimals(problem.Component(leg.U, k)))
-			}
-			out.Add(row...)
+			out.Add(slices.Concat(row, say.Each(p.Components(leg.R), r), []doc.Inline{r(leg.Length)}, say.Each(p.Components(leg.U), decimals))...)
 			name, kind = "", "" // of the first part alone
 		}
 	}

@@ -9,6 +9,7 @@ import (
 
 	"trivet/mechanics/doc"
 	"trivet/mechanics/figure"
+	"trivet/mechanics/say"
 	"trivet/mechanics/variant"
 	"trivet/units"
 )
@@ -160,7 +161,7 @@ func sweepObject(sheet string, s *variant.Swept) object {
 		{"results", list(len(s.Results), func(k int) object {
 			return object{{"name", s.Results[k].Name}, {"unit", s.Units[k].Symbol}, {"largest", index(s.Largest[k])}, {"smallest", index(s.Smallest[k])}}
 		})},
-		{"rows", each(s.Rows, row)}}
+		{"rows", say.Each(s.Rows, row)}}
 }
 
 // The size of a plot on paper, in points.

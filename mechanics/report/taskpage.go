@@ -60,7 +60,7 @@ func askedSection(p *problem.Problem) doc.Section {
 		table.Add(row...)
 	}
 	if noSingleAnswer(p) {
-		find = "What can be said of " + say.And(each(asked, func(q problem.Query) string { return names.Called(p, q) })...) + "?"
+		find = "What can be said of " + say.And(say.Each(asked, func(q problem.Query) string { return names.Called(p, q) })...) + "?"
 		table.Columns = table.Columns[:3]
 		table.Columns[2].Head = "Answer"
 	}
@@ -100,12 +100,11 @@ func givenBlocks(p *problem.Problem, s *sheet.Sheet) (out []doc.Block) {
 	}
 	length := p.Units.Length
 	points := doc.NewTable("Point", "x ("+length.Symbol+")", "y ("+length.Symbol+")", "z ("+length.Symbol+")")
+	cell := func(x float64) doc.Inline {
+		return formula(doc.NumberOf(shortNumber(length, x, max(p.Figures, 4)), length.In(x)))
+	}
 	for _, pt := range p.Points {
-		row := []doc.Inline{words(pt.Name)}
-		for _, x := range [3]float64{pt.At.X, pt.At.Y, pt.At.Z} {
-			row = append(row, formula(doc.NumberOf(shortNumber(length, x, max(p.Figures, 4)), length.In(x))))
-		}
-		points.Add(row...)
+		points.Add(append([]doc.Inline{words(pt.Name)}, say.Each(p.Components(pt.At), cell)...)...)
 	}
 	return append(out, points)
 }

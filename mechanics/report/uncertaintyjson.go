@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"trivet/mechanics/problem"
+	"trivet/mechanics/say"
 	"trivet/mechanics/uncertainty"
 )
 
@@ -17,9 +18,8 @@ func uncertaintyJSON(t *uncertainty.Effect) object {
 		return nil
 	}
 	return object{
-		{"inputs", each(t.Measured, func(m problem.Measured) object { return object{{"name", m.Name}, {"plus", m.Half}} })},
-		{"results", list(len(t.Spreads), func(i int) object {
-			s := &t.Spreads[i]
+		{"inputs", say.Each(t.Measured, func(m problem.Measured) object { return object{{"name", m.Name}, {"plus", m.Half}} })},
+		{"results", say.Each(t.Spreads, func(s uncertainty.Spread) object {
 			f := t.Solution.Problem.Units.For(s.Dim)
 			in := func(v float64) *float64 { return number(v / f.Factor) }
 			moves := []object{}

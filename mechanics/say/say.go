@@ -124,6 +124,14 @@ func Sense(force float64, positive, negative string) string {
 	return "no force"
 }
 
+// Turn is the sense of a rotation in the plane, by its component along z.
+func Turn(z float64) string {
+	if z > 0 {
+		return "counter-clockwise"
+	}
+	return "clockwise"
+}
+
 // Range says the values from a low to a high end, which may be infinite, numbers as write
 // has them and between them what stands between two ends: "1 N to 3 N", "at least 1 N".
 func Range(low, high float64, between string, write func(float64) string) string {

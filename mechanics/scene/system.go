@@ -234,7 +234,7 @@ func (b *builder) names(some []bool) {
 // on any, with the friction and the angle of contact in the figure of all.
 func (b *builder) drums(bodies []int) {
 	on := func(point int) bool { return len(bodies) == 0 || slices.Contains(bodies, b.p.Points[point].Body) }
-	for belt := range b.p.Belts() {
+	for _, belt := range b.p.Belts() {
 		before, behind := &b.p.Lines[belt.Lines[0]], &b.p.Lines[belt.Lines[1]]
 		first, last := before.Path[1], behind.Path[0]
 		if !b.placed(first) || !b.placed(last) || !on(first) && !on(last) {

@@ -9,6 +9,7 @@ import (
 	"sync"
 
 	"trivet/mechanics/diag"
+	"trivet/mechanics/say"
 )
 
 // AddRow adds a row after the row named After, or at the end of the table,
@@ -196,11 +197,7 @@ func (e RenameRow) edit(s *Sheet) ([]splice, error) {
 	if err := checkNew("the new name", t, e.To); err != nil {
 		return nil, err
 	}
-	var out []splice
-	for _, p := range r.pieces {
-		out = append(out, splice{p.name, EncodeName(e.To)})
-	}
-	return out, nil
+	return say.Each(r.pieces, func(p entry) splice { return splice{p.name, EncodeName(e.To)} }), nil
 }
 
 func (e MoveRow) edit(s *Sheet) ([]splice, error) {

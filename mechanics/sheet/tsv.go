@@ -3,12 +3,12 @@ package sheet
 import (
 	"fmt"
 	"regexp"
-	"slices"
 	"strings"
 	"sync"
 	"unicode/utf8"
 
 	"trivet/mechanics/diag"
+	"trivet/mechanics/say"
 )
 
 // TSV writes a block of cells as spreadsheets put it on the clipboard: a line
@@ -16,17 +16,14 @@ import (
 // with a quote, stands in quotes, its own quotes doubled. A row without cells
 // reads back as one empty cell.
 func TSV(cells [][]string) string {
-	var sb strings.Builder
-	for _, row := range cells {
-		row = slices.Clone(row)
-		for i, c := range row {
-			if strings.ContainsAny(c, "\t\r\n") || strings.HasPrefix(c, `"`) {
-				row[i] = `"` + strings.ReplaceAll(c, `"`, `""`) + `"`
-			}
+	quoted := func(c string) string {
+		if strings.ContainsAny(c, "\t\r\n") || strings.HasPrefix(c, `"`) {
+			return `"` + strings.ReplaceAll(c, `"`, `""`) + `"`
 		}
-		sb.WriteString(strings.Join(row, "\t") + "\n")
+		return c
 	}
-	return sb.String()
+	line := func(row []string) string { return strings.Join(say.Each(row, quoted), "\t") + "\n" }
+	return strings.Join(say.Each(cells, line), "")
 }
 
 // ParseTSV reads a block of cells as spreadsheets write it, with LF, CR LF or CR

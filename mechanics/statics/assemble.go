@@ -1,6 +1,7 @@
 package statics
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -8,6 +9,7 @@ import (
 
 	"trivet/mechanics/linear"
 	"trivet/mechanics/problem"
+	"trivet/mechanics/say"
 )
 
 // assemble writes ΣF = 0 for every body and ΣM = 0 for every rigid one:
@@ -22,35 +24,29 @@ import (
 // the component of its unit vector u (tension positive), or of (r - q) × u. b[i]
 // is minus what the known forces exert.
 func assemble(p *problem.Problem) System {
-	forces, moments := []string{"Fx", "Fy", "Fz"}, []string{"Mx", "My", "Mz"}
+	axes, forces := []string{"Fx", "Fy", "Fz", "Mx", "My", "Mz"}, 3
 	if p.Planar {
-		forces, moments = forces[:2], moments[2:]
+		axes, forces = []string{"Fx", "Fy", "Mz"}, 2
 	}
-	s := System{Start: make([]int, len(p.Bodies)+1), Cols: make([]string, len(p.Unknowns))}
+	s := System{Start: make([]int, len(p.Bodies)+1), Cols: say.Each(p.Unknowns, func(u problem.Unknown) string { return u.Name })}
 	for b := range p.Bodies {
 		s.Start[b] = len(s.Rows)
-		if p.Bodies[b].Bare {
-			continue
-		}
-		for _, axis := range forces {
-			s.Rows = append(s.Rows, Row{Body: b, Name: p.Bodies[b].Name, Axis: axis, Scale: 1})
-		}
-		if p.Bodies[b].Particle {
-			continue
-		}
-		for _, axis := range moments {
-			s.Rows = append(s.Rows, Row{Body: b, Name: p.Bodies[b].Name, Axis: axis, Moment: true, About: p.Bodies[b].AboutName})
+		for k, axis := range axes {
+			switch body := &p.Bodies[b]; {
+			case body.Bare:
+			case k < forces:
+				s.Rows = append(s.Rows, Row{Body: b, Name: body.Name, Axis: axis, Scale: 1})
+			case !body.Particle:
+				s.Rows = append(s.Rows, Row{Body: b, Name: body.Name, Axis: axis, Moment: true, About: body.AboutName})
+			}
 		}
 	}
 	s.Start[len(p.Bodies)] = len(s.Rows)
-	for j := range p.Unknowns {
-		s.Cols[j] = p.Unknowns[j].Name
-	}
-	a := assembly{p: p, start: s.Start, rows: s.Rows, entries: make([][]entry, len(s.Rows))}
+	a := assembly{&s, p, make([][]entry, len(s.Rows))}
 	for act := range p.Acts() {
 		a.add(act)
 	}
-	a.sum(&s)
+	a.sum()
 	s.scaleMoments(p)
 	return s
 }
@@ -59,9 +55,8 @@ func assemble(p *problem.Problem) System {
 // which a coefficient is the sum; size is that of the terms that it is the difference
 // of, where it is one.
 type assembly struct {
+	*System
 	p       *problem.Problem
-	start   []int
-	rows    []Row
 	entries [][]entry
 }
 
@@ -76,14 +71,14 @@ const known = -1
 // add writes what an act exerts into its body's rows.
 func (a *assembly) add(act *problem.Act) {
 	arm, reach := a.p.Arm(act), a.p.Bodies[act.Body].Reach
-	for i := a.start[act.Body]; i < a.start[act.Body+1]; i++ {
-		axis := a.rows[i].axis()
+	for i := a.Start[act.Body]; i < a.Start[act.Body+1]; i++ {
+		axis := a.Rows[i].axis()
 		put := func(col int, v r3.Vec, size float64) {
 			if value := problem.Component(v, axis); value != 0 {
 				a.entries[i] = append(a.entries[i], entry{linear.Term{Col: col, Value: value}, max(size, math.Abs(value))})
 			}
 		}
-		if !a.rows[i].Moment {
+		if !a.Rows[i].Moment {
 			put(known, act.Force.Const, 0)
 			for _, t := range act.Force.Terms {
 				put(t.Unknown, t.D, 0)
@@ -105,11 +100,11 @@ func (a *assembly) add(act *problem.Act) {
 // beside the largest of the terms that it is the sum of is left out: the cosine of a right
 // angle, the moment of a force through the point. What the sheet means as a small
 // coefficient is small in its own terms, and stays.
-func (a *assembly) sum(s *System) {
-	s.Terms, s.B = make([][]linear.Term, len(s.Rows)), make([]float64, len(s.Rows))
+func (a *assembly) sum() {
+	a.Terms, a.B = make([][]linear.Term, len(a.Rows)), make([]float64, len(a.Rows))
 	for i, row := range a.entries {
 		slices.SortStableFunc(row, func(x, y entry) int { return x.Col - y.Col })
-		s.Terms[i] = make([]linear.Term, 0, len(row))
+		a.Terms[i] = make([]linear.Term, 0, len(row))
 		for k := 0; k < len(row); {
 			all := row[k]
 			for k++; k < len(row) && row[k].Col == all.Col; k++ {
@@ -119,9 +114,9 @@ func (a *assembly) sum(s *System) {
 			switch {
 			case math.Abs(all.Value) <= problem.Rounding*all.size:
 			case all.Col == known:
-				s.B[i] = -all.Value
+				a.B[i] = -all.Value
 			default:
-				s.Terms[i] = append(s.Terms[i], all.Term)
+				a.Terms[i] = append(a.Terms[i], all.Term)
 			}
 		}
 	}
@@ -141,16 +136,9 @@ func (s *System) scaleMoments(p *problem.Problem) {
 		longest[act.Body] = max(longest[act.Body], arm)
 		overall = max(overall, arm)
 	}
-	if overall == 0 {
-		overall = 1 // every force passes through its body's point: the moments are couples only
-	}
 	for i := range s.Rows {
-		if !s.Rows[i].Moment {
-			continue
-		}
-		s.Rows[i].Scale = longest[s.Rows[i].Body]
-		if s.Rows[i].Scale == 0 {
-			s.Rows[i].Scale = overall
+		if r := &s.Rows[i]; r.Moment { // 1 where every force passes through its body's point: the moments are couples only
+			r.Scale = cmp.Or(longest[r.Body], overall, 1)
 		}
 	}
 }

@@ -9,7 +9,7 @@ import (
 
 // checkBelts holds the larger tension of each belt against e^(μβ) times the smaller one.
 func (s *Solution) checkBelts() {
-	for b := range s.Problem.Belts() {
+	for _, b := range s.Problem.Belts() {
 		tight, slack, fixed := s.tensions(b)
 		if !fixed {
 			continue

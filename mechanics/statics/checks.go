@@ -259,16 +259,11 @@ func (s *Solution) moments(body int, q r3.Vec) (sum r3.Vec, scale float64) {
 
 // Governing is the check of the limit that is used most, with false where there
 // is no limit.
-func (s *Solution) Governing() (Check, bool) {
-	var governing Check
-	found := false
+func (s *Solution) Governing() (governing Check, found bool) {
 	for _, c := range s.Checks {
-		if c.IsLimit() && !c.Open && (!found || c.Value/c.Bound > governing.Value/governing.Bound) {
+		if c.Kind == CheckLimit && !c.Open && (!found || c.Value/c.Bound > governing.Value/governing.Bound) {
 			governing, found = c, true
 		}
 	}
 	return governing, found
 }
-
-// IsLimit tells a check of a limit, of a line or a joint.
-func (c Check) IsLimit() bool { return c.Kind == CheckLimit || c.Kind == CheckJointLimit }

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"trivet/mechanics/names"
 	"trivet/mechanics/problem"
@@ -12,14 +13,36 @@ import (
 	"trivet/units"
 )
 
-// Name is a check's name in the JSON contract: what it is about, and of what.
-func (c Check) Name() string {
-	what := [...]string{"unit vector", "sum of forces", "sum of moments", "conditioning", "sense", "limit", "friction", "tipping", "two-force member", "three-force member", "limit", "senses", "forces", "support", "distributed load", "belt"}[c.Kind]
-	if c.Subject == "" {
-		return what
-	}
-	return what + " " + c.Subject
+// checkKinds are the kinds of checks: the name in the JSON contract, and what is said of one that
+// holds and of one that fails, of its subject %[1]s, with an article %[2]s, its places %[3]s and
+// the number found, %[4]g and %[5]s; or what says it.
+var checkKinds = [...]struct {
+	name, holds, fails string
+	of                 string // what the number found is relative to, in words
+	says               func(Check, *problem.Problem) string
+	follows            bool // it fails because the verdict is what it is
+}{
+	CheckUnit:      {name: "unit vector", holds: "|u| = 1 for %[1]s, %[5]s", fails: "|u| for %[1]s is not 1: it is off by %.2[4]g"},
+	CheckResidual:  {name: "sum of forces", says: Check.balanceSays, follows: true},
+	CheckMoment:    {name: "sum of moments", says: Check.balanceSays, follows: true},
+	CheckCondition: {name: "conditioning", says: Check.conditionSays},
+	CheckSense:     {name: "sense", says: Check.senseSays, follows: true},
+	CheckLimit:     {name: "limit", says: Check.limitSays},
+	CheckFriction:  {name: "friction", says: Check.frictionSays, follows: true},
+	CheckTipping:   {name: "tipping", says: Check.tippingWords, follows: true},
+	CheckTwoForce: {name: "two-force member", holds: "%[2]s is a two-force member: its forces at %[3]s act along the line that joins them, %[5]s",
+		fails: "%[2]s is a two-force member, but its forces at %[3]s do not act along the line that joins them: %.2[4]g of the force is perpendicular to it", of: "the force"},
+	CheckThreeForce: {name: "three-force member", says: Check.threeForceSays},
+	CheckSenseRange: {name: "senses", says: Check.rangeSays, follows: true},
+	CheckBare:       {name: "forces", fails: "no force acts on %[2]s, so it is left out"},
+	CheckSupport:    {name: "support", says: Check.supportWords},
+	CheckLoad: {name: "distributed load", holds: "the resultant of the distributed load %[1]s is integrated numerically, %[5]s of its value",
+		fails: "the resultant of the distributed load %[1]s is unreliable: its numerical integration is accurate to only %.1[4]e. Try: a separate load for each stretch where the intensity changes rapidly"},
+	CheckBelt: {name: "belt", says: Check.beltWords, follows: true},
 }
+
+// Name is a check's name in the JSON contract: what it is about, and of what.
+func (c Check) Name() string { return strings.TrimSpace(checkKinds[c.Kind].name + " " + c.Subject) }
 
 // Again finds in this solution the check that is at a place among those of another one, of
 // much the same problem: mostly in the same place.
@@ -39,62 +62,47 @@ func (s *Solution) Again(of *Solution, at int) (Check, bool) {
 
 // Says puts a check in words, numbers in the sheet's units.
 func (c Check) Says(p *problem.Problem) string {
-	subject := say.The(c.Subject)
-	switch c.Kind {
-	case CheckUnit:
-		if !c.OK {
-			return fmt.Sprintf("|u| for %s is not 1: it is off by %.2g", c.Subject, c.Value)
-		}
-		return fmt.Sprintf("|u| = 1 for %s, %s", c.Subject, within(c.Value, ""))
-	case CheckResidual, CheckMoment:
-		return c.balanceSays()
-	case CheckCondition:
-		return c.conditionSays(p.Figures)
-	case CheckSense:
-		return c.senseSays(p)
-	case CheckFriction:
-		switch {
-		case c.Impends:
-			return fmt.Sprintf("slip is impending at %s, as specified: F = μN = %s", c.Subject, p.Format(c.Value, units.Force))
-		case !c.OK:
-			needed, available := p.Units.Force.Apart(c.Value, c.Bound, p.Figures)
-			return fmt.Sprintf("%s slips%s: equilibrium requires F = %s, but μN = %s", c.body(p), c.at(p), needed, available)
-		}
-		return fmt.Sprintf("%s does not slip%s: F = %s ≤ μN = %s", c.body(p), c.at(p), p.Format(c.Value, units.Force), p.Format(c.Bound, units.Force))
-	case CheckBelt:
-		return c.beltWords(p)
-	case CheckBare:
-		return "no force acts on " + subject + ", so it is left out"
-	case CheckSupport:
-		return c.supportWords(p)
-	case CheckLoad:
-		if !c.OK {
-			return fmt.Sprintf("the resultant of the distributed load %s is unreliable: its numerical integration is accurate to only %.1e. Try: a separate load for each stretch where the intensity changes rapidly", c.Subject, c.Value)
-		}
-		return fmt.Sprintf("the resultant of the distributed load %s is integrated numerically, %s of its value", c.Subject, within(c.Value, ""))
-	case CheckTipping:
-		return c.tippingWords(p)
-	case CheckTwoForce:
-		if !c.OK {
-			return fmt.Sprintf("%s is a two-force member, but its forces at %s do not act along the line that joins them: %.2g of the force is perpendicular to it", subject, c.With, c.Value)
-		}
-		return fmt.Sprintf("%s is a two-force member: its forces at %s act along the line that joins them, %s", subject, c.With, within(c.Value, "the force"))
-	case CheckThreeForce:
-		are := "are parallel"
-		if c.Meets {
-			are = "are concurrent at " + p.Place(c.Meet)
-		}
-		if !c.OK {
-			return fmt.Sprintf("%s is a three-force member, but the lines of action of its forces at %s are neither concurrent nor parallel: they are off by %.2g of its length", subject, c.With, c.Value)
-		}
-		return fmt.Sprintf("%s is a three-force member: the lines of action of its forces at %s %s, %s", subject, c.With, are, within(c.Value, ""))
-	case CheckLimit, CheckJointLimit:
-		return c.limitSays(p)
+	kind := &checkKinds[c.Kind]
+	format := kind.fails
+	switch {
+	case kind.says != nil:
+		return kind.says(c, p)
+	case c.OK:
+		format = kind.holds
 	}
-	if c.OK {
+	return fmt.Sprintf(format, c.Subject, say.The(c.Subject), c.With, c.Value, within(c.Value, kind.of))
+}
+
+// frictionSays compares the friction force with the greatest that there can be.
+func (c Check) frictionSays(p *problem.Problem) string {
+	switch {
+	case c.Impends:
+		return fmt.Sprintf("slip is impending at %s, as specified: F = μN = %s", c.Subject, p.Format(c.Value, units.Force))
+	case !c.OK:
+		needed, available := p.Units.Force.Apart(c.Value, c.Bound, p.Figures)
+		return fmt.Sprintf("%s slips%s: equilibrium requires F = %s, but μN = %s", c.body(p), c.at(p), needed, available)
+	}
+	return fmt.Sprintf("%s does not slip%s: F = %s ≤ μN = %s", c.body(p), c.at(p), p.Format(c.Value, units.Force), p.Format(c.Bound, units.Force))
+}
+
+// threeForceSays says where three lines of action meet, or by how much they do not.
+func (c Check) threeForceSays(p *problem.Problem) string {
+	if !c.OK {
+		return fmt.Sprintf("%s is a three-force member, but the lines of action of its forces at %s are neither concurrent nor parallel: they are off by %.2g of its length", say.The(c.Subject), c.With, c.Value)
+	}
+	are := "are parallel"
+	if c.Meets {
+		are = "are concurrent at " + p.Place(c.Meet)
+	}
+	return fmt.Sprintf("%s is a three-force member: the lines of action of its forces at %s %s, %s", say.The(c.Subject), c.With, are, within(c.Value, ""))
+}
+
+// rangeSays says whether what is undetermined has admissible values.
+func (c Check) rangeSays(*problem.Problem) string {
+	switch {
+	case c.OK:
 		return "equilibrium is possible: the undetermined unknowns have admissible values"
-	}
-	if c.Open {
+	case c.Open:
 		return undecidedWords
 	}
 	return "no values of the undetermined unknowns are admissible"
@@ -114,11 +122,11 @@ func (c Check) at(p *problem.Problem) string {
 }
 
 // conditionSays says how many figures the conditioning leaves.
-func (c Check) conditionSays(figures int) string {
+func (c Check) conditionSays(p *problem.Problem) string {
 	left := int(carried - c.Value)
 	switch {
 	case !c.OK:
-		return fmt.Sprintf("ill conditioned: only about %s reliable, fewer than the %d shown", figuresAre(left), figures)
+		return fmt.Sprintf("ill conditioned: only about %s reliable, fewer than the %d shown", figuresAre(left), p.Figures)
 	case c.Value > math.Log10(nearlyCond):
 		return fmt.Sprintf("poorly conditioned, but about %s reliable", figuresAre(left))
 	}
@@ -129,26 +137,28 @@ func figuresAre(n int) string { return say.Count(n, "figure") + " " + say.Plural
 
 // senseSays says which sense a line or a support has, and whether it can.
 func (c Check) senseSays(p *problem.Problem) string {
-	value := p.Format(math.Abs(c.Value), units.Force)
-	positive, negative, name := "", "", ""
-	if c.Line >= 0 {
-		info := p.Lines[c.Line].Kind.Info()
-		positive, negative, name = info.Positive, info.Negative, info.Name
-	} else {
-		name = p.Joints[c.Joint].Words()
-	}
-	pushes := c.Line < 0 || p.Lines[c.Line].Kind.Info().Sense == problem.PressOnly
+	value, of := p.Format(math.Abs(c.Value), units.Force), c.Carrier(p)
+	pushes := of.Sense == problem.PressOnly
 	switch {
 	case c.OK && c.Value <= 0: // less than counts as a sense
 		return c.Subject + " = " + p.Format(0, units.Force) + ": no force"
 	case c.OK && pushes:
 		return c.Subject + " = " + value + ", pushing"
 	case c.OK:
-		return c.Subject + " = " + value + " in " + positive
+		return c.Subject + " = " + value + " in " + of.Positive
 	case pushes:
-		return c.Subject + " would have to pull (" + value + "), which a " + name + " cannot do"
+		return c.Subject + " would have to pull (" + value + "), which a " + of.Name + " cannot do"
 	}
-	return c.Subject + " = " + value + " in " + negative + ", which a " + name + " cannot carry"
+	return c.Subject + " = " + value + " in " + of.Negative + ", which a " + of.Name + " cannot carry"
+}
+
+// Carrier is what the force of a check of a sense is in: a line by its kind, or a support,
+// which can only push.
+func (c Check) Carrier(p *problem.Problem) problem.KindInfo {
+	if c.Line >= 0 {
+		return p.Lines[c.Line].Kind.Info()
+	}
+	return problem.KindInfo{Name: p.Joints[c.Joint].Words(), Sense: problem.PressOnly, Positive: "push", Negative: "pull"}
 }
 
 // limitSays says how much of a limit is used.
@@ -182,7 +192,7 @@ func (c Check) limitSays(p *problem.Problem) string {
 }
 
 // balanceSays puts the check of a sum of forces or moments in words.
-func (c Check) balanceSays() string {
+func (c Check) balanceSays(*problem.Problem) string {
 	sum, of, on := "ΣF", "the largest force", " on "+say.The(c.Subject)
 	switch {
 	case c.Kind == CheckMoment:

@@ -46,7 +46,6 @@ type Condition struct {
 	Kind        ConditionKind
 	Name        string
 	Line, Joint int
-	Unknown     int // the one whose value a sense is about, -1 where it is a sum or known
 
 	parts []requirement
 	at    contact
@@ -76,10 +75,10 @@ func conditions(p *problem.Problem) []Condition {
 		}
 		switch l.Kind.Info().Sense {
 		case problem.PullOnly, problem.PushOnly, problem.PressOnly:
-			out = append(out, Condition{Kind: Sense, Name: l.Name, Line: i, Joint: -1, Unknown: own(l.Magnitude), parts: []requirement{{u: l.Magnitude}}, at: at})
+			out = append(out, Condition{Kind: Sense, Name: l.Name, Line: i, Joint: -1, parts: []requirement{{u: l.Magnitude}}, at: at})
 		}
 	}
-	for b := range p.Belts() {
+	for _, b := range p.Belts() {
 		if b.Tight < 0 {
 			out = append(out, gripCondition(p, b))
 		}
@@ -90,26 +89,18 @@ func conditions(p *problem.Problem) []Condition {
 			continue
 		}
 		normal := j.Forces.Terms[0].Unknown
-		put := func(kind ConditionKind, name string, unknown int, parts []requirement) {
-			out = append(out, Condition{Kind: kind, Name: name, Line: -1, Joint: i, Unknown: unknown, parts: parts, at: contact{i, -1}})
+		put := func(kind ConditionKind, name string, parts []requirement) {
+			out = append(out, Condition{Kind: kind, Name: name, Line: -1, Joint: i, parts: parts, at: contact{i, -1}})
 		}
-		put(Sense, p.Unknowns[normal].Name, normal, []requirement{{u: times(normal, 1)}})
+		put(Sense, p.Unknowns[normal].Name, []requirement{{u: times(normal, 1)}})
 		if j.HasFriction && !j.Impending {
-			put(Friction, j.Name, -1, frictionParts(j))
+			put(Friction, j.Name, frictionParts(j))
 		}
 		if j.HasFace {
-			put(Face, j.Name, -1, faceParts(p, j))
+			put(Face, j.Name, faceParts(p, j))
 		}
 	}
 	return out
-}
-
-// own is the unknown that a magnitude is equal to, or -1.
-func own(m problem.Affine) int {
-	if len(m.Terms) == 1 && m.Terms[0].Coef == 1 && m.Const == 0 {
-		return m.Terms[0].Unknown
-	}
-	return -1
 }
 
 func frictionParts(j *problem.Joint) (out []requirement) {
@@ -124,7 +115,7 @@ func frictionParts(j *problem.Joint) (out []requirement) {
 }
 
 func gripCondition(p *problem.Problem, b *problem.Belt) Condition {
-	c := Condition{Kind: Grip, Name: b.Name, Line: b.Lines[0], Joint: -1, Unknown: -1, at: contact{-1, b.Lines[0]}}
+	c := Condition{Kind: Grip, Name: b.Name, Line: b.Lines[0], Joint: -1, at: contact{-1, b.Lines[0]}}
 	for k := range b.Lines {
 		one, other := p.Lines[b.Lines[k]].Magnitude, p.Lines[b.Lines[1-k]].Magnitude
 		c.parts = append(c.parts, requirement{u: one.Plus(other.Times(-1 / b.Ratio()))})
@@ -266,7 +257,8 @@ func (s *Solution) judgeConditions() {
 		}
 		s.Broken = append(s.Broken, *c)
 		s.unbindWith(c)
-		if u := c.Unknown; c.Kind == Sense && u >= 0 && (c.Joint >= 0 || s.Problem.Unknowns[u].Line == c.Line) {
+		// a sum, or a magnitude that is known, is no unknown's
+		if u := c.parts[0].u.Alone(); c.Kind == Sense && u >= 0 && (c.Joint >= 0 || s.Problem.Unknowns[u].Line == c.Line) {
 			s.X[u].Broken = true
 		}
 	}

@@ -6,8 +6,6 @@ import (
 	"slices"
 	"strings"
 
-	"gonum.org/v1/gonum/spatial/r3"
-
 	"trivet/mechanics/problem"
 	"trivet/mechanics/say"
 	"trivet/units"
@@ -23,13 +21,8 @@ func (s *Solution) inadmissibleWords() []string {
 		only = "every solution"
 	}
 	head := s.Headline()
-	var why []string
-	for i := range s.Broken {
-		why = append(why, s.brokenWords(&s.Broken[i], only))
-	}
-	for i := range s.conflicts {
-		why = append(why, s.conflictWords(&s.conflicts[i]))
-	}
+	broken := func(c Condition) string { return s.brokenWords(&c, only) }
+	why := slices.Concat(say.Each(s.Broken, broken), say.Each(s.conflicts, s.conflictWords))
 	if s.undecided {
 		why = append(why, undecidedWords)
 	}
@@ -89,12 +82,11 @@ func momentAlone(p *problem.Problem, joint string, moment float64) string {
 
 // Instead says what happens where each condition that is violated is the only one: a
 // cable goes slack, bodies separate, a body slips or tips.
-func (s *Solution) Instead() (out []string) {
-	for i := range s.Broken {
-		does, at := s.instead(&s.Broken[i])
-		out = append(out, does+at)
-	}
-	return out
+func (s *Solution) Instead() []string {
+	return say.Each(s.Broken, func(c Condition) string {
+		does, at := s.instead(&c)
+		return does + at
+	})
 }
 
 // instead is the same of one, in two parts: what happens, and where.
@@ -203,7 +195,7 @@ func (s *Solution) Ends(by []Ended) string {
 
 // conflictWords names the conditions that no solution satisfies together, and what slips
 // where friction alone stands in the way.
-func (s *Solution) conflictWords(of *conflict) string {
+func (s *Solution) conflictWords(of conflict) string {
 	words := "no solution has " + s.kept(of.Conditions)
 	if !of.Slips {
 		return words
@@ -273,9 +265,4 @@ func (s *Solution) beyond(j *problem.Joint) (float64, string) {
 		return f.ends[0] - e, s.Problem.Points[j.Face[0]].Name
 	}
 	return e - f.ends[1], s.Problem.Points[j.Face[1]].Name
-}
-
-// placeOn is the point of a face at e.
-func (s *Solution) placeOn(j *problem.Joint, e float64, f face) r3.Vec {
-	return r3.Add(s.Problem.Points[j.Point].At, r3.Scale(e, f.t))
 }

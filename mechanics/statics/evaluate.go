@@ -134,27 +134,18 @@ func (s *Solution) directionOf(of problem.Source) (r3.Vec, error) {
 // the reaction of a joint on its first body, the resultant of a load, or of the known forces
 // on a body.
 func (s *Solution) ForceOf(of problem.Source) (f, m r3.Vec, err error) {
-	switch i := of.Index; of.Thing {
-	case problem.ALine:
-		l := &s.Problem.Lines[i]
-		switch {
-		case len(l.Acts) == 0:
-			return f, m, &missing{l.Name, "acts on no body"}
-		case s.loose(l.Acts[0].Force):
-			return f, m, s.noValue(l.Name)
-		}
-		return s.Sum(l.Acts[0].Force), m, nil
-	case problem.AJoint:
-		j := &s.Problem.Joints[i]
-		if s.loose(j.Forces) {
-			return f, m, s.noValue(j.Name)
-		}
-		return s.Sum(j.Forces), s.Sum(j.Moments), nil
-	case problem.ALoad:
-		d := &s.Problem.Loads[i]
-		return r3.Scale(d.Total, d.Direction), m, nil
+	if of.Thing == problem.ABody {
+		f, m = loads(s.Problem, of.Index)
+		return f, m, nil
 	}
-	f, m = loads(s.Problem, of.Index)
+	switch e := s.Problem.Entries(of.Thing)[of.Index]; {
+	case len(e.Acts) > 0 && s.loose(e.Acts[0].Force):
+		return f, m, s.noValue(e.Name)
+	case len(e.Acts) > 0:
+		return s.Sum(e.Acts[0].Force), s.Sum(e.Acts[0].Couple), nil
+	case of.Thing == problem.ALine:
+		return f, m, &missing{e.Name, "acts on no body"}
+	}
 	return f, m, nil
 }
 
@@ -233,32 +224,35 @@ func (s *Solution) Unique() bool {
 	return s.Verdict == Determinate || s.Verdict == Inadmissible && s.Degree == 0
 }
 
-// Failures says in words what is not as it should be.
-func (s *Solution) Failures() []string {
+// Failures says in words what is not as it should be. Of a sheet that expects a check to fail
+// the verdict must be single, or inadmissible because something slips or tips, and a check
+// must fail.
+func (s *Solution) Failures() (out []string) {
 	expected := s.Problem.Expect
-	switch expected {
-	case problem.FailedCheck:
-		return s.missedFailure()
-	case problem.AtRisk: // within the ±: as typed all is well
+	teaches := expected == problem.FailedCheck
+	if teaches || expected == problem.AtRisk { // within the ±: as typed all is well
 		expected = ""
 	}
-	var out []string
-	found := expected == "" && !s.Single() || expected != "" && s.Verdict.String() != expected
+	found := expected == "" && !s.Single() && !(teaches && s.slipsOrTips()) || expected != "" && s.Verdict.String() != expected
 	if found {
 		out = append(out, s.words(s.Problem.Doubts)...)
 		if expected != "" {
 			out[0] = "expected " + expected + ", found " + out[0]
 		}
 	}
+	failed := false
 	for _, c := range s.Checks {
-		if !c.OK && !((found || expected != "") && c.Kind.followsVerdict()) {
+		switch {
+		case c.OK:
+		case teaches && c.Kind != CheckBare: // which is no failure to teach
+			failed = true
+		case !((found || expected != "") && checkKinds[c.Kind].follows):
 			out = append(out, c.Says(s.Problem))
 		}
 	}
-	return append(out, s.missedAnswers()...)
-}
-
-func (s *Solution) missedAnswers() (out []string) {
+	if teaches && !failed {
+		out = append(out, "expected a check to fail, but every check holds")
+	}
 	for _, a := range s.Answers {
 		if !a.OK {
 			out = append(out, a.Says(s.Problem))
@@ -267,39 +261,8 @@ func (s *Solution) missedAnswers() (out []string) {
 	return out
 }
 
-// missedFailure is for a sheet that expects a check to fail: its verdict must be
-// single, or inadmissible because something slips or tips, a check must fail, and
-// the printed answers be met.
-func (s *Solution) missedFailure() []string {
-	var out []string
-	if !s.Single() && !s.slipsOrTips() {
-		out = append(out, s.words(s.Problem.Doubts)...)
-	}
-	failed := false
-	for _, c := range s.Checks {
-		if c.Kind == CheckBare { // that is no failure to teach
-			out = append(out, c.Says(s.Problem))
-			continue
-		}
-		failed = failed || !c.OK
-	}
-	if !failed {
-		out = append(out, "expected a check to fail, but every check holds")
-	}
-	return append(out, s.missedAnswers()...)
-}
-
 // slipsOrTips tells that friction and faces are all that is violated.
 func (s *Solution) slipsOrTips() bool {
 	return s.Verdict == Inadmissible && !slices.ContainsFunc(s.Broken, func(c Condition) bool { return c.Kind == Sense }) &&
 		!slices.ContainsFunc(s.conflicts, func(c conflict) bool { return !c.Slips })
-}
-
-// followsVerdict tells that a check fails because the verdict is what it is.
-func (k CheckKind) followsVerdict() bool {
-	switch k {
-	case CheckResidual, CheckMoment, CheckSense, CheckSenseRange, CheckFriction, CheckBelt, CheckTipping:
-		return true
-	}
-	return false
 }

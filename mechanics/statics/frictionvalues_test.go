@@ -114,7 +114,7 @@ P = { kind = "force", at = "B", components = "(-30, -40) N", limit = "100 N" }
 		t.Errorf("%v %v: %s", ok, c, c.Says(s.Problem))
 	}
 	for _, c := range s.Checks {
-		if c.Kind == CheckJointLimit && (c.Value != 50 || c.Says(s.Problem) != "A is at 20.0 % of its limit of 250 N; reserve factor 5.00") {
+		if c.Kind == CheckLimit && c.Joint >= 0 && (c.Value != 50 || c.Says(s.Problem) != "A is at 20.0 % of its limit of 250 N; reserve factor 5.00") {
 			t.Errorf("%v: %s", c, c.Says(s.Problem))
 		}
 	}

@@ -109,11 +109,7 @@ const parallelSine = 1e-6
 
 // names says where forces act.
 func (s *Solution) names(t ...touch) string {
-	points := make([]string, len(t))
-	for k := range t {
-		points[k] = s.Problem.Place(t[k].at)
-	}
-	return say.And(points...)
+	return say.And(say.Each(t, func(at touch) string { return s.Problem.Place(at.at) })...)
 }
 
 // checkJoints holds the friction that is needed against what is available, and
@@ -140,7 +136,7 @@ func (s *Solution) checkJoints() {
 			}
 		}
 		if j.Limit > 0 {
-			s.checkLimit(Check{Kind: CheckJointLimit, Subject: j.Name, Value: size, Bound: j.Limit, Ranged: loose}, known, -1, i)
+			s.checkLimit(Check{Kind: CheckLimit, Subject: j.Name, Value: size, Bound: j.Limit, Ranged: loose}, known, -1, i)
 		}
 	}
 }

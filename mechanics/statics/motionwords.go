@@ -23,10 +23,7 @@ func (s *Solution) MotionWords(m Motion) string {
 	if first := m.Moves[0]; !m.Turning && len(m.Moves) == 1 {
 		what, idle = s.bodyOf(first.Body)+" is unsupported "+s.way(first.V, signed), ", but no load acts in that direction"
 	} else {
-		moves := make([]string, len(m.Moves))
-		for i, mv := range m.Moves {
-			moves[i] = s.bodyOf(mv.Body) + " from " + s.moveWords(mv, signed)
-		}
+		moves := say.Each(m.Moves, func(mv Move) string { return s.bodyOf(mv.Body) + " from " + s.moveWords(mv, signed) })
 		what = "nothing prevents " + moves[0]
 		if len(moves) > 1 {
 			what += ", and with it " + say.And(moves[1:]...)
@@ -76,7 +73,7 @@ func (s *Solution) moveWords(mv Move, signed bool) string {
 	}
 	words := "rotating "
 	if s.Problem.Planar && signed {
-		words += sense(mv.W.Z) + " "
+		words += say.Turn(mv.W.Z) + " "
 	}
 	words += "about " + s.axisWords(mv, signed)
 	if pitch := r3.Dot(mv.W, mv.V) / w2; math.Abs(pitch) > s.onAxis(mv) {
@@ -169,10 +166,7 @@ func (s *Solution) motionLines() []string {
 func idleAlone(m Motion) bool { return !m.Excited && len(m.Moves) == 1 }
 
 func (s *Solution) slidesWords(motions []int) string {
-	ways := make([]string, len(motions))
-	for i, k := range motions {
-		ways[i] = s.direction(s.Motions[k].Moves[0].V, false)
-	}
+	ways := say.Each(motions, func(k int) string { return s.direction(s.Motions[k].Moves[0].V, false) })
 	return s.bodyOf(s.Motions[motions[0]].Moves[0].Body) + " is unsupported in the directions " + say.And(ways...) + ", but no load acts along them"
 }
 

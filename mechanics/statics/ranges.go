@@ -1,6 +1,7 @@
 package statics
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -8,6 +9,7 @@ import (
 
 	"trivet/mechanics/linear"
 	"trivet/mechanics/problem"
+	"trivet/mechanics/say"
 )
 
 // free treats an indeterminate system: all solutions are
@@ -73,7 +75,8 @@ func (s *Solution) freePart(z [][]float64, g group, work *int) {
 		}
 	}
 	split, _ := slices.BinarySearch(g.items, len(z)) // conditions come after the unknowns
-	r, load := s.region(mine, s.unitOf(g.items[0]), g.items[split:])
+	// The unit is the largest load of the part, so that the parameters are about one in each.
+	r, load := s.region(mine, cmp.Or(s.parts[s.partOf[g.items[0]]].load, 1), g.items[split:])
 	r.work = work
 	switch r.admissible() {
 	case linear.Empty:
@@ -198,10 +201,7 @@ type conflict struct {
 // friction decides it.
 func (s *Solution) conflict(r *region) {
 	var others []int
-	var out conflict
-	for _, i := range r.conflict() {
-		out.Conditions = append(out.Conditions, s.conditions[i])
-	}
+	out := conflict{Conditions: say.Each(r.conflict(), func(i int) Condition { return s.conditions[i] })}
 	for i := range s.conditions {
 		if k := s.conditions[i].Kind; k != Friction && k != Grip {
 			others = append(others, i)
@@ -216,15 +216,6 @@ func (s *Solution) unbind() {
 	for j := range s.X {
 		s.X[j].unbind()
 	}
-}
-
-// unitOf is the largest load that hangs together with an unknown, 1 without one. The
-// free parameters of a part are in this unit, so that they are about one in each.
-func (s *Solution) unitOf(unknown int) float64 {
-	if load := s.parts[s.partOf[unknown]].load; load > 0 {
-		return load
-	}
-	return 1
 }
 
 func (x *Unknown) unbind() {

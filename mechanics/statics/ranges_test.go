@@ -246,7 +246,7 @@ func TestRangesOfExactArithmetic(t *testing.T) {
 					bounds = append(bounds, values[i])
 				}
 			}
-			if slices.ContainsFunc(s.Broken, func(c Condition) bool { return s.partOf[c.Unknown] == s.partOf[j] }) {
+			if slices.ContainsFunc(s.Broken, func(c Condition) bool { return s.partOf[c.parts[0].u.Alone()] == s.partOf[j] }) {
 				counts["broken"]++ // no state is admissible, and what hangs together with it has no range
 				if s.Verdict != Inadmissible || x.Ranged {
 					t.Fatalf("%v, %s from %v to %v, and a fixed cable pushes\n%s", s.Verdict, x.Name, x.Low, x.High, text)
@@ -256,7 +256,7 @@ func TestRangesOfExactArithmetic(t *testing.T) {
 			want := exactReach(values[j].g, bounds)
 			if want.empty {
 				counts["empty"]++
-				in := slices.ContainsFunc(s.conflicts, func(c conflict) bool { return s.partOf[c.Conditions[0].Unknown] == s.partOf[j] })
+				in := slices.ContainsFunc(s.conflicts, func(c conflict) bool { return s.partOf[c.Conditions[0].parts[0].u.Alone()] == s.partOf[j] })
 				if s.Verdict != Inadmissible || in && (x.Ranged || !math.IsInf(x.Low, -1) || !math.IsInf(x.High, 1)) {
 					t.Fatalf("%s from %v to %v, want no values that keep senses\n%s", x.Name, x.Low, x.High, text)
 				}

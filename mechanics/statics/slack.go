@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 
+	"trivet/mechanics/problem"
 	"trivet/mechanics/say"
 )
 
@@ -42,13 +43,9 @@ func (s *Solution) slacken() {
 		if j < 0 {
 			return
 		}
-		name := at.X[j].Name
-		for i, u := range s.Problem.Unknowns {
-			if u.Name == name {
-				gone[i] = true
-			}
-		}
-		names = append(names, name)
+		of, _ := s.Problem.Find(at.X[j].Name, problem.AnUnknown)
+		gone[of.Index] = true
+		names = append(names, at.X[j].Name)
 		at = (&Solution{}).solve(s.Problem.Without(gone))
 	}
 	if at.Verdict == Inadmissible {

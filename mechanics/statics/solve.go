@@ -110,11 +110,13 @@ func (s *Solution) solveParts() {
 	if n == 0 { // nothing at all is held, so that only the motions that loads excite say anything
 		s.Motions = slices.DeleteFunc(s.Motions, func(m Motion) bool { return !m.Excited })
 	}
-	if s.Verdict == NoEquilibrium {
-		s.fixNone()
-		return
-	}
-	if s.Rank < n {
+	switch {
+	case s.Verdict == NoEquilibrium: // no unknown has a value
+		for j := range s.X {
+			s.X[j].Fixed = false
+		}
+		s.unbind()
+	case s.Rank < n:
 		s.free(right, scale)
 	}
 }
@@ -140,14 +142,6 @@ func (s *Solution) rounding() {
 			}
 		}
 	}
-}
-
-// fixNone says that no unknown has a value.
-func (s *Solution) fixNone() {
-	for j := range s.X {
-		s.X[j].Fixed = false
-	}
-	s.unbind()
 }
 
 // cleanZeros sets values that are rounding only to nothing, each beside the forces

@@ -152,12 +152,11 @@ const (
 	CheckMoment                      // ΣM about an independent second point
 	CheckCondition                   // figures the conditioning costs
 	CheckSense                       // cables pull, contacts push
-	CheckLimit                       // use of a limit
+	CheckLimit                       // use of a limit, of a line or a joint
 	CheckFriction                    // needed friction against available
 	CheckTipping                     // the push on a face acts within it
 	CheckTwoForce                    // forces of a two-force member along the line that joins its points
 	CheckThreeForce                  // lines of action of a three-force member meet, or are parallel
-	CheckJointLimit                  // use of a joint's limit
 	CheckSenseRange                  // an indeterminate system has an admissible state
 	CheckBare                        // some force acts on a body; made only where none does, and fails
 	CheckSupport                     // no body is nearly unsupported; made only where one is, and fails
@@ -171,7 +170,7 @@ type Check struct {
 	Kind    CheckKind
 	Subject string
 	Line    int    // CheckSense, CheckLimit: the line, or -1; CheckBelt: its first part
-	Joint   int    // CheckSense, CheckFriction, CheckJointLimit: the joint, or -1
+	Joint   int    // CheckSense, CheckLimit, CheckFriction: the joint, or -1
 	With    string // CheckTwoForce, CheckThreeForce: the points; CheckBelt: the ratio of its tensions
 	Impends bool   // CheckFriction, CheckBelt: slipping impends, and friction is all that is available
 	Meets   bool   // CheckThreeForce: the lines meet, at Meet

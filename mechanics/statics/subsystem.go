@@ -1,6 +1,7 @@
 package statics
 
 import (
+	"cmp"
 	"math"
 
 	"gonum.org/v1/gonum/spatial/r3"
@@ -65,10 +66,7 @@ func (s *Solution) armOf(p *subsystem) float64 {
 			longest = max(longest, row.Scale)
 		}
 	}
-	if longest == 0 {
-		return 1
-	}
-	return longest
+	return cmp.Or(longest, 1)
 }
 
 // least is the work of the loads on a motion of size one that counts as none.

@@ -31,7 +31,7 @@ func (s *Solution) checkTipping(joint int) {
 	}
 	e, f := s.actsAt(j)
 	off := 2*(e-f.ends[0])/f.length - 1
-	c := Check{Kind: CheckTipping, Subject: j.Name, Value: math.Abs(off), Bound: 1, slip: -1, Meet: s.placeOn(j, e, f)}
+	c := Check{Kind: CheckTipping, Subject: j.Name, Value: math.Abs(off), Bound: 1, slip: -1, Meet: r3.Add(s.Problem.Points[j.Point].At, r3.Scale(e, f.t))}
 	spare := min(e-f.ends[0], f.ends[1]-e) * normal / f.length
 	c.OK = spare >= -senseTol*s.scaleOf(j.Forces.Terms[0].Unknown)
 	_, c.About = s.beyond(j)
@@ -57,9 +57,8 @@ func (s *Solution) slipShare(j *problem.Joint) float64 {
 // nearer compares the part of the available friction that is needed with the part
 // of the half face that the normal force has moved by.
 func (c Check) nearer(p *problem.Problem) string {
-	percent := func(share float64) string { return units.Figures(100*share, p.Figures) + " %" }
-	slipping := "slipping (" + percent(c.slip) + " of the available friction)"
-	tipping := "tipping (" + percent(c.Value) + " of the half width)"
+	slipping := "slipping (" + p.Percent(c.slip) + " of the available friction)"
+	tipping := "tipping (" + p.Percent(c.Value) + " of the half width)"
 	switch {
 	case c.slip < 0:
 		return ""

@@ -3,6 +3,7 @@ package statics
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
@@ -29,11 +30,7 @@ func (v Verdict) String() string { return verdicts[v].name }
 func (s *Solution) Words() []string { return s.words(s.Problem.Notes()) }
 
 func (s *Solution) words(notes []problem.Error) []string {
-	out := s.VerdictWords()
-	for _, e := range notes {
-		out = append(out, e.Text())
-	}
-	return out
+	return append(s.VerdictWords(), say.Each(notes, func(e problem.Error) string { return e.Text() })...)
 }
 
 // VerdictWords are Words without what is said of the sheet.
@@ -53,8 +50,7 @@ func (s *Solution) VerdictWords() []string {
 	case NoEquilibrium:
 		out = append(out, s.Headline()+": the loads move "+s.moved()+" and no support prevents it")
 	}
-	out = append(out, s.motionLines()...)
-	out = append(out, s.slackWords()...)
+	out = slices.Concat(out, s.motionLines(), s.slackWords())
 	if s.Verdict == NoEquilibrium && len(s.X) == 0 {
 		out = append(out, "the sheet has neither supports nor unknowns. Try: set expect to \"resultant\" if only the resultant of the known forces is wanted")
 	}
@@ -91,7 +87,7 @@ func (s *Solution) resultantWords() []string {
 		if size := r3.Norm(moment); !p.Bodies[b].Particle && size > part.least()*s.armOf(part) {
 			value, about := p.Format(size, units.Moment), " about "+p.Bodies[b].AboutName
 			if p.Planar {
-				parts = append(parts, "a "+sense(moment.Z)+" moment of "+value+about)
+				parts = append(parts, "a "+say.Turn(moment.Z)+" moment of "+value+about)
 			} else {
 				parts = append(parts, "a moment of "+value+about+" along "+p.Direction(moment))
 			}
@@ -102,14 +98,6 @@ func (s *Solution) resultantWords() []string {
 		out = append(out, "the resultant of the known forces on "+say.The(p.Bodies[b].Name)+" is "+say.And(parts...))
 	}
 	return out
-}
-
-// sense is the sense of a rotation in the plane.
-func sense(z float64) string {
-	if z > 0 {
-		return "counter-clockwise"
-	}
-	return "clockwise"
 }
 
 // Headline is the verdict in a few words: "statically indeterminate to the first

@@ -129,7 +129,7 @@ func mayFail(c statics.Check) bool {
 	switch c.Kind {
 	case statics.CheckSense, statics.CheckSenseRange:
 		return true
-	case statics.CheckLimit, statics.CheckJointLimit, statics.CheckTipping:
+	case statics.CheckLimit, statics.CheckTipping:
 		return finite(c.Value)
 	case statics.CheckFriction, statics.CheckBelt:
 		return !c.Impends

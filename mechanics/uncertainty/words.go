@@ -50,11 +50,6 @@ func (t *Effect) Searched() string {
 // shown is to how many figures a ± is printed: more claims what nobody knows.
 const shown = 2
 
-// From names an input with its ±: "h (± 2 cm)".
-func (t *Effect) From(i int) string {
-	return fmt.Sprintf("%s (± %s)", t.Measured[i].Name, t.Measured[i].Half)
-}
-
 // Label names a number that is followed: "T1", or "T1 least" for an end of its range.
 func (s *Spread) Label() string { return strings.TrimSpace(s.Name + " " + s.End.String()) }
 
@@ -67,12 +62,12 @@ func (t *Effect) Mostly(s *Spread) string {
 	case s.Mostly < 0:
 		return "several together"
 	}
-	return t.From(s.Mostly)
+	return t.Measured[s.Mostly].Words()
 }
 
 // ValueText is a result in the sheet's unit and figures.
 func (t *Effect) ValueText(s *Spread) string {
-	return t.unit(s).Format(s.Value, t.Solution.Problem.Figures)
+	return t.Solution.Problem.Format(s.Value, s.Dim)
 }
 
 // PlusText is the independent ± of a result, "± 0.031 kN".
@@ -111,8 +106,13 @@ func (t *Effect) Notes() (out []string) {
 	if !t.TooMany && len(t.Spreads) == 0 {
 		out = append(out, "no result has a single value or a bounded range, so the effect of the ± on the results is not shown")
 	}
+	return append(out, t.moved(true)...)
+}
+
+// moved says where the verdict is a better one, or else where it is another.
+func (t *Effect) moved(better bool) (out []string) {
 	for _, m := range t.Moves {
-		if t.better(m) {
+		if t.better(m) == better {
 			out = append(out, t.moveWords(m))
 		}
 	}
@@ -142,9 +142,7 @@ func Failures(s *statics.Solution, t *Effect) []string {
 		}
 	case problem.FailedCheck, statics.Inadmissible.String(), statics.NoEquilibrium.String(): // it fails as typed
 	default:
-		for _, says := range risks {
-			out = append(out, "at risk: "+says)
-		}
+		out = append(out, say.Each(risks, func(says string) string { return "at risk: " + says })...)
 	}
 	return out
 }
@@ -157,18 +155,11 @@ func (t *Effect) AtRisk() []string {
 		return []string{fmt.Sprintf("%d inputs have a ±, too many to follow through %d equations, so their effect was not computed. "+
 			"Try: one given for each measurement that several cells share", len(t.Measured), len(t.Solution.System.Rows))}
 	}
-	var out []string
-	for _, m := range t.Moves {
-		if !t.better(m) {
-			out = append(out, t.moveWords(m))
-		}
-	}
+	out := t.moved(false)
 	if t.moreMoves {
 		out = append(out, "other combinations of the inputs change the verdict as well")
 	}
-	for _, g := range t.gaps {
-		out = append(out, t.gapWords(g))
-	}
+	out = append(out, say.Each(t.gaps, t.gapWords)...)
 	known := slices.ContainsFunc(t.Moves, func(m Move) bool { return m.Solution != nil && stateless(m.Solution) })
 	for i := range t.Checks {
 		r := &t.Checks[i]
@@ -256,13 +247,13 @@ func (t *Effect) reachWords(r *Reach) string {
 	switch c.Kind {
 	case statics.CheckSenseRange:
 		says = "equilibrium may not be possible within the ±: for some values no solution is admissible"
-	case statics.CheckLimit, statics.CheckJointLimit:
+	case statics.CheckLimit:
 		limit := "its limit of "
 		if r.Bound < c.Bound {
 			limit = "its limit, which may be as low as "
 		}
 		if says += "reach " + value + " within the ±, above " + limit + bound; !known {
-			says = c.Subject + " is unbounded within the ± and could exceed its limit of " + t.force(c.Bound)
+			says = c.Subject + " is unbounded within the ± and could exceed its limit of " + p.Format(c.Bound, units.Force)
 		}
 	case statics.CheckTipping:
 		says += "tip about " + cmp.Or(r.About, c.About)
@@ -277,7 +268,7 @@ func (t *Effect) reachWords(r *Reach) string {
 			}
 		}
 		says += does
-		worst = ": in the worst case it would have to " + would + " (" + t.force(-r.Value) + ")"
+		worst = ": in the worst case it would have to " + would + " (" + p.Format(-r.Value, units.Force) + ")"
 	case statics.CheckBelt:
 		says = "belt " + says + "slip"
 		worst = ": its larger tension may be " + value + ", more than e^(μβ) times the smaller one, " + bound
@@ -289,11 +280,7 @@ func (t *Effect) reachWords(r *Reach) string {
 		says += worst
 	}
 	if r.Mostly >= 0 {
-		says += ", mostly from " + t.From(r.Mostly)
+		says += ", mostly from " + t.Measured[r.Mostly].Words()
 	}
 	return says
-}
-
-func (t *Effect) force(v float64) string {
-	return t.Solution.Problem.Units.Force.Format(v, t.Solution.Problem.Figures)
 }

@@ -120,7 +120,7 @@ func fails(p *problem.Problem, c statics.Check) string {
 		return c.Says(p)
 	}
 	switch c.Kind {
-	case statics.CheckLimit, statics.CheckJointLimit:
+	case statics.CheckLimit:
 		word := " exceeds"
 		if c.Ranged { // only the upper end of the range does
 			word = " could exceed"

@@ -2,9 +2,11 @@ package variant
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"trivet/mechanics/problem"
+	"trivet/mechanics/say"
 	"trivet/mechanics/statics"
 )
 
@@ -24,30 +26,22 @@ type KeyCell struct {
 
 // Key gathers the key of variants that go by these names.
 func (src *Source) Key(seed uint64, variants []Variant, names []string) Key {
-	k := Key{Seed: seed, Head: []string{"variant"}}
-	for _, g := range src.Grids {
-		k.Head = append(k.Head, heading(g.Name, g.Symbol))
-	}
-	k.Head = append(k.Head, headings(src.Solution.Problem)...)
+	givens := say.Each(src.Grids, func(g Grid) string { return heading(g.Name, g.Symbol) })
+	k := Key{Seed: seed, Head: slices.Concat([]string{"variant"}, givens, headings(src.Solution.Problem))}
 	for n, v := range variants {
 		row := []KeyCell{{Text: names[n]}}
 		for i, at := range v.At {
 			row = append(row, KeyCell{src.Grids[i].Number(at), true})
 		}
-		for _, q := range v.Solution.Problem.Results() {
-			row = append(row, shown(v.Solution, q))
-		}
-		k.Rows = append(k.Rows, row)
+		results := say.Each(v.Solution.Problem.Results(), func(q problem.Query) KeyCell { return shown(v.Solution, q) })
+		k.Rows = append(k.Rows, append(row, results...))
 	}
 	return k
 }
 
 // headings are what stands above the results that are asked.
-func headings(p *problem.Problem) (out []string) {
-	for _, q := range p.Results() {
-		out = append(out, heading(q.Name, p.Units.For(q.Dim).Symbol))
-	}
-	return out
+func headings(p *problem.Problem) []string {
+	return say.Each(p.Results(), func(q problem.Query) string { return heading(q.Name, p.Units.For(q.Dim).Symbol) })
 }
 
 func heading(name, unit string) string {

@@ -74,9 +74,7 @@ func Sweep(s *sheet.Sheet, sol *statics.Solution, name string, span Span) (*Swep
 	}
 	out := &Swept{Title: p.Title, Given: name, Symbol: g.Symbol, Results: p.Results(), Figures: p.Figures}
 	out.Head = append([]string{heading(name, g.Symbol)}, headings(p)...)
-	for _, q := range out.Results {
-		out.Units = append(out.Units, p.Units.For(q.Dim))
-	}
+	out.Units = say.Each(out.Results, func(q problem.Query) units.Unit { return p.Units.For(q.Dim) })
 	reader := problem.NewReader()
 	for k := range g.Count {
 		row := SweptRow{Number: g.Number(k), SI: g.SI(k), Verdict: statics.Unreadable.String(), Cells: make([]SweptCell, len(out.Results))}
@@ -102,7 +100,7 @@ func (row *SweptRow) fill(s *statics.Solution) {
 			continue
 		}
 		switch c.Kind {
-		case statics.CheckLimit, statics.CheckJointLimit:
+		case statics.CheckLimit:
 			passed[c.Subject] = !c.Open
 			fallthrough
 		case statics.CheckFriction, statics.CheckBelt, statics.CheckTipping, statics.CheckCondition:
@@ -174,10 +172,7 @@ func (c SweptCell) Text(write func(si float64) string) string {
 func noGiven(p *problem.Problem, name string) error {
 	hint := `W = "400 N" below [given]; the sheet has no givens`
 	if len(p.Givens) > 0 {
-		var names []string
-		for _, g := range p.Givens {
-			names = append(names, g.Name)
-		}
+		names := p.Names(problem.AGiven)
 		hint = cmp.Or(units.Suggest(name, names), say.AndMore(names, 8))
 	}
 	return diag.New(fmt.Sprintf("there is no given %q", name), hint)

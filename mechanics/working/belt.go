@@ -16,7 +16,7 @@ import (
 // belts derive the ratio of the tensions of belts about to slip, R2 = R1 e^(μβ), or hold the
 // tensions of the other ones against the largest ratio that they can have.
 func (b *builder) belts(impending bool) {
-	for belt := range b.p.Belts() {
+	for _, belt := range b.p.Belts() {
 		kind, title, body := BeltSlip, "Does belt "+belt.Name+" slip?", b.wrap(belt)
 		switch {
 		case impending != (belt.Tight >= 0):

@@ -38,7 +38,7 @@ func (b *builder) loadResultants() {
 			body = append(body, say("The distributed load "+d.Name+" has no resultant force; it is equivalent to a couple:"),
 				aligned(none, equal(subscripted("C", d.Name), measured(couple, m))))
 		default:
-			at := traced(origin.Phrase("where the resultant of %[1]s acts: the centroid of the load diagram, along its line", d.Name), b.tuple(in(d.At, l), unsaid))
+			at := traced(origin.Phrase("where the resultant of %[1]s acts: the centroid of the load diagram, along its line", d.Name), b.tuple(in(d.Acts[0].At, l), unsaid))
 			body = append(body, say("Replace the distributed load by its resultant, the area of the load diagram, through its centroid, ", distance(d), " from "+from, b.piecesOf(d)),
 				aligned(b.area(d)...), say("The resultant acts at ", measured(at, l), "."))
 		}

@@ -56,10 +56,11 @@ func New(r session.Result, s *sheet.Sheet, f *Fresh) Builder {
 	b.limits, b.jointLimits = map[int]statics.Check{}, map[int]statics.Check{}
 	if b.Solution != nil {
 		for _, c := range b.Solution.Checks {
-			switch c.Kind {
-			case statics.CheckLimit:
+			switch {
+			case c.Kind != statics.CheckLimit:
+			case c.Line >= 0:
 				b.limits[c.Line] = c
-			case statics.CheckJointLimit:
+			default:
 				b.jointLimits[c.Joint] = c
 			}
 		}

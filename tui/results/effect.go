@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"trivet/mechanics/origin"
+	"trivet/mechanics/statics"
 	"trivet/mechanics/uncertainty"
 	"trivet/tui/grid"
 	"trivet/tui/text"
@@ -86,7 +87,7 @@ func (l writer) worstUses(d *text.Lines, w int) {
 	for k := range t.Checks {
 		r := &t.Checks[k]
 		c := l.Solution.Checks[r.Check]
-		if !c.IsLimit() || r.Mostly < 0 {
+		if c.Kind != statics.CheckLimit || r.Mostly < 0 {
 			continue
 		}
 		if n++; n == 1 {
@@ -112,5 +113,7 @@ func (l writer) couldExceed() bool {
 	if t == nil {
 		return false
 	}
-	return slices.ContainsFunc(t.Checks, func(r uncertainty.Reach) bool { return l.Solution.Checks[r.Check].IsLimit() && t.Risks(&r) })
+	return slices.ContainsFunc(t.Checks, func(r uncertainty.Reach) bool {
+		return l.Solution.Checks[r.Check].Kind == statics.CheckLimit && t.Risks(&r)
+	})
 }

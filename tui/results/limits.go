@@ -21,7 +21,7 @@ func (l writer) limits(w int) text.Lines {
 	s := l.Solution
 	var of []int
 	for k, c := range s.Checks {
-		if c.Kind == statics.CheckLimit || c.Kind == statics.CheckJointLimit {
+		if c.Kind == statics.CheckLimit {
 			of = append(of, k)
 		}
 	}
@@ -174,9 +174,6 @@ type ropeSize struct {
 
 // legOf tells the unknown that a line's magnitude is, where it is nothing else.
 func legOf(line *problem.Line) (ropeSize, bool) {
-	m := line.Magnitude
-	if !line.OK || !line.Kind.Info().Path || m.Const != 0 || len(m.Terms) != 1 || m.Terms[0].Coef != 1 {
-		return ropeSize{}, false
-	}
-	return ropeSize{line.Kind, int(m.Terms[0].Unknown)}, true
+	alone := line.Magnitude.Alone()
+	return ropeSize{line.Kind, alone}, line.OK && line.Kind.Info().Path && alone >= 0
 }

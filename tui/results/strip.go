@@ -110,7 +110,7 @@ func (l writer) stripTail(whole bool) (out []text.Span) {
 	}
 	governs := -1
 	for k, c := range s.Checks {
-		if (c.Kind == statics.CheckLimit || c.Kind == statics.CheckJointLimit) && !c.Open && Finite(c.Value) && c.Bound > 0 &&
+		if c.Kind == statics.CheckLimit && !c.Open && Finite(c.Value) && c.Bound > 0 &&
 			(governs < 0 || c.Value*s.Checks[governs].Bound > s.Checks[governs].Value*c.Bound) {
 			governs = k
 		}
