@@ -190,10 +190,12 @@ func (t *Practice) residuals() string {
 	p := t.Problem
 	n := len(p.Unknowns)
 	var holds, off []string
+	seen := map[string]bool{}
 	for _, e := range t.Entries {
-		if e.sum == nil {
+		if e.sum == nil || seen[e.Is] {
 			continue
 		}
+		seen[e.Is] = true
 		row := e.sum.exact(t.forces, n)
 		left, biggest, all := row[n], math.Abs(row[n]), true
 		for u := range n {
