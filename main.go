@@ -77,7 +77,7 @@ func workbench(ctx context.Context, c *call.Call, screen io.Writer, args []strin
 		return diag.New("the workbench needs a terminal for its input and its output", fmt.Sprintf("`%[1]s solve %[2]s` or `%[1]s --help`", call.Program, cmp.Or(opt.Path, "SHEET")))
 	}
 	opt.In, opt.Out = in, out
-	ctx, signalled := tui.UntilSignal(ctx)
+	ctx, signalled := call.UntilSignal(ctx)
 	err := tui.Run(ctx, opt)
 	var stopped *tui.Stopped
 	if errors.As(err, &stopped) {

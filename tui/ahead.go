@@ -27,7 +27,7 @@ func (m Model) onSteps() bool {
 // holdBack keeps a key that is meant for steps which are not there yet. One that
 // leads away from them is done at once, and what was typed before it is not.
 func (m *Model) holdBack(msg tea.KeyPressMsg) bool {
-	if !m.onSteps() || !m.live.laying.Running() || m.worked.Of != nil {
+	if !m.onSteps() || !m.laying.Running() || m.worked.Of != nil {
 		return false
 	}
 	if b, ok := keys.Find(m.mode(), msg.String()); ok && (b.Intent == keys.Cancel || b.Scope == keys.Always || b.Scope == keys.Workbench) {

@@ -8,6 +8,8 @@ import (
 	tea "charm.land/bubbletea/v2"
 
 	"trivet/tui/layout"
+	"trivet/tui/overlay"
+	"trivet/tui/results"
 )
 
 // later presses keys while what they ask for is still under way, and gives what is.
@@ -98,14 +100,14 @@ func TestKeysThatWaitAreDoneNowhereElse(t *testing.T) {
 		}},
 		{"a question", func(r *rig) tea.Cmd {
 			r.m.ask = &question{
-				text: "Overwrite it?",
-				yes:  func(m *Model) tea.Cmd { t.Error("it was answered with yes"); return nil },
-				no:   func(m *Model) tea.Cmd { t.Error("it was answered with no"); return nil },
+				Question: overlay.Question{Text: "Overwrite it?"},
+				yes:      func(m *Model) tea.Cmd { t.Error("it was answered with yes"); return nil },
+				no:       func(m *Model) tea.Cmd { t.Error("it was answered with no"); return nil },
 			}
 			return nil
 		}},
 		{"a fault", func(r *rig) tea.Cmd {
-			return r.later(worked{Of: r.m.live.Solution, Fault: "ink"})
+			return r.later(results.Laid{Of: r.m.live.Solution, Fault: "ink"})
 		}},
 		{"a sheet without a result", func(r *rig) tea.Cmd {
 			r.m.live.Solution = nil

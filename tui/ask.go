@@ -13,9 +13,9 @@ func (m *Model) explain() {
 	h := m.screen().Panes[p].Dy() - 1
 	v := &m.read[p]
 	if v.At == nil {
-		v.First(m.texts[p].paneText, h)
+		v.First(m.texts[p].Lines, h)
 	}
-	if !v.InView(m.texts[p].paneText, h) {
+	if !v.InView(m.texts[p].Lines, h) {
 		return
 	}
 	m.says = v.At.Says()

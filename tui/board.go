@@ -3,22 +3,14 @@ package tui
 import (
 	tea "charm.land/bubbletea/v2"
 
-	"trivet/mechanics/statics"
+	"trivet/mechanics/sheet"
 	"trivet/mechanics/working"
 	"trivet/tui/board"
 	"trivet/tui/grid"
 	"trivet/tui/keys"
-	"trivet/tui/picture"
+	"trivet/tui/results"
 	"trivet/tui/session"
 )
-
-// stepwise is the working of a solution.
-type stepwise struct {
-	working *working.Working
-	written [2]shownText // as the panes that showed it when it was asked for want it
-}
-
-type worked = session.Reply[*statics.Solution, stepwise]
 
 // toBoard opens the board.
 func (m *Model) toBoard() tea.Cmd {
@@ -32,26 +24,23 @@ func (m *Model) lay() tea.Cmd {
 	if s == nil || m.worked.Of == s || !m.wantsSteps() {
 		return nil
 	}
-	wanted := m.stepPanes()
-	return m.live.laying.Ask(s, func() stepwise {
-		k := stepwise{working: working.Build(s)}
-		k.write(wanted)
-		return k
-	})
+	wanted := m.stepWidths()
+	return m.laying.Ask(s, func() results.Steps { return results.Lay(working.Build(s), wanted) })
 }
 
 // wantsSteps tells whether the working shows, on the board or in a pane.
-func (m Model) wantsSteps() bool {
-	if m.board.On {
-		return true
-	}
-	wanted := m.stepPanes()
-	return wanted.working+wanted.handSolution > 0
+func (m *Model) wantsSteps() bool {
+	return m.board.On || m.stepWidths().Any()
+}
+
+func (m *Model) stepWidths() results.Widths {
+	s := m.screen()
+	return results.StepWidths(&s, m.theme.Glyphs.ASCII)
 }
 
 // takeWorked receives a working, and finds the step that was shown.
-func (m *Model) takeWorked(msg worked) {
-	if !m.live.laying.Take(msg, m.live.Solution) {
+func (m *Model) takeWorked(msg results.Laid) {
+	if !m.laying.Take(msg, m.live.Solution) {
 		return
 	}
 	m.worked = msg
@@ -59,15 +48,15 @@ func (m *Model) takeWorked(msg worked) {
 		m.say("the working could not be written (fault: "+msg.Fault+")", true)
 		return
 	}
-	m.board = m.board.Follow(msg.Value.working.Steps)
+	m.board = m.board.Follow(msg.Value.Working.Steps)
 }
 
 // boardOf is what the board shows.
 func (m Model) boardOf() board.Of {
 	return board.Of{
-		Working: m.worked.Value.working, Problem: m.live.Problem, Solution: m.live.Solution, Stale: m.live.Stale,
-		W: m.w, H: m.h, Whole: m.linear, Theme: m.theme, View: m.cam.view,
-		Picture: picture.Options{ASCII: m.theme.Glyphs.ASCII != m.cam.plain, Zoom: m.cam.zoom, Arrows: m.cam.arrows, Stale: m.live.Stale},
+		Working: m.worked.Value.Working, Problem: m.live.Problem, Solution: m.live.Solution, Stale: m.live.Stale,
+		W: m.w, H: m.h, Whole: m.linear, Theme: m.theme, View: m.cam.View,
+		Picture: m.cam.Options(m.theme.Glyphs.ASCII, m.live.Stale, sheet.Ref{}),
 	}
 }
 
@@ -84,10 +73,10 @@ func (m *Model) onBoard(i keys.Intent) bool {
 		return false
 	case m.linear && m.readOn(i):
 	case i == keys.WritePage:
-		m.askPage(WorkingPage)
-	case m.cam.handle(i):
+		m.askPage(session.WorkingPage)
 	default:
-		return false
+		_, ok := m.cam.Do(i)
+		return ok
 	}
 	return true
 }

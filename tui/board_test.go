@@ -225,8 +225,8 @@ func TestThePictureShowsTheStep(t *testing.T) {
 	r.keys("p", "t", "?")
 	r.sees("Keys: On the board")
 	r.keys("esc")
-	if r.m.cam.name(r.m.live.Problem) != "top" {
-		t.Errorf("seen from %s", r.m.cam.name(r.m.live.Problem))
+	if r.m.cam.Name(r.m.live.Problem) != "top" {
+		t.Errorf("seen from %s", r.m.cam.Name(r.m.live.Problem))
 	}
 }
 

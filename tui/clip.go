@@ -5,6 +5,7 @@ import (
 
 	tea "charm.land/bubbletea/v2"
 
+	"trivet/mechanics/say"
 	"trivet/mechanics/sheet"
 	"trivet/tui/cells"
 	"trivet/tui/keys"
@@ -116,7 +117,7 @@ func (m Model) amount() string {
 	top, left, bottom, right := m.block()
 	switch n := bottom - top + 1; {
 	case left == 0:
-		return count(n, "row")
+		return say.Count(n, "row")
 	case n == 1 && left == right:
 		return "1 cell"
 	default:

@@ -195,8 +195,8 @@ func TestWhatCannotBePasted(t *testing.T) {
 	r.sees("the rows of the sheet are fixed")
 	r.keys("alt+p")
 	r.send(tea.PasteMsg{Content: "a\xff\t1, 1\nC\t2, 2"})
-	if !r.m.note.bad {
-		t.Errorf("what is no text is taken: %q", r.m.note.text)
+	if !r.m.note.Bad {
+		t.Errorf("what is no text is taken: %q", r.m.note.Text)
 	}
 	if got := r.m.history.Current().Text(); got != before {
 		t.Errorf("what is refused leaves\n%s", got)

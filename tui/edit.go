@@ -10,8 +10,10 @@ import (
 	"trivet/mechanics/names"
 	"trivet/mechanics/sheet"
 	"trivet/tui/cells"
+	"trivet/tui/frame"
 	"trivet/tui/keys"
 	"trivet/tui/layout"
+	"trivet/tui/session"
 	"trivet/tui/text"
 )
 
@@ -73,7 +75,7 @@ func (m *Model) typed(chars string) tea.Cmd {
 		p := m.palette.Typed(chars)
 		m.palette = &p
 	case keys.OnSettings, keys.InSetting:
-		m.typedSetting(chars)
+		m.setup = m.setup.Typed(chars)
 	case keys.OnName:
 		l := *m.naming
 		l.Insert(chars)
@@ -94,7 +96,8 @@ func (m *Model) typed(chars string) tea.Cmd {
 			m.say(says, false)
 		}
 	case keys.OnStart:
-		return m.look(chars)
+		m.opening = m.opening.Type(chars)
+		return m.peek(false)
 	case keys.OnCells:
 		if m.typedRow(chars) {
 			return nil
@@ -111,7 +114,7 @@ func (m *Model) typed(chars string) tea.Cmd {
 }
 
 func (m *Model) paste(text string) tea.Cmd {
-	m.note = note{}
+	m.note = frame.Note{}
 	if m.fresh != nil && m.edit != nil && m.edit.Text == "" && isBlock(text) {
 		m.edit, m.fresh, m.newest = nil, nil, sheet.Ref{} // rows in place of the blank one
 		m.renew()
@@ -136,7 +139,7 @@ func (m *Model) preview() tea.Cmd {
 	default:
 		return nil // a name changes nothing until it is kept
 	}
-	return m.solveDraft(s, draftOf(m.edit))
+	return m.live.Solve(s, draftOf(m.edit))
 }
 
 // typing does the intents of a cell being typed in.
@@ -215,26 +218,26 @@ func (m *Model) keep(move func()) tea.Cmd {
 
 // changed rebuilds what shows and solves the sheet as it is now.
 func (m *Model) changed() tea.Cmd {
-	cmd := m.solve(m.history.Current())
+	cmd := m.live.Solve(m.history.Current(), session.Whole)
 	m.renew()
 	return cmd
 }
 
 // say puts a word on the bottom line.
 func (m *Model) say(text string, bad bool) {
-	m.note = note{text, bad}
+	m.note = frame.Note{Text: text, Bad: bad}
 	m.notes++
 }
 
 // draftOf tells a half-typed number, 560 on the way to 560 kg, from a cell that reads as it would
 // once it is kept. A number without a unit is meant where the cell had one before.
-func draftOf(e *cells.Edit) draft {
+func draftOf(e *cells.Edit) session.Draft {
 	bare := func(s string) bool {
 		s = strings.TrimSpace(s)
 		return s != "" && !strings.ContainsFunc(s, unicode.IsLetter) && strings.ContainsRune("0123456789.", rune(s[len(s)-1]))
 	}
 	if bare(e.Text) && !bare(e.Was) {
-		return halfCell
+		return session.HalfCell
 	}
-	return typedCell
+	return session.TypedCell
 }

@@ -182,7 +182,7 @@ func TestAddARow(t *testing.T) {
 	r.keys("ctrl+n")
 	r.text("A")
 	r.keys("enter")
-	if r.m.edit == nil || !r.m.note.bad {
+	if r.m.edit == nil || !r.m.note.Bad {
 		t.Errorf("a name twice is taken: %+v", r.m.note)
 	}
 }
@@ -227,10 +227,10 @@ func TestRenameIsRefusedInWords(t *testing.T) {
 		r.keys("home", "f2", "ctrl+u")
 		r.text(c.name)
 		r.keys("enter")
-		if r.m.edit == nil || !r.m.note.bad {
+		if r.m.edit == nil || !r.m.note.Bad {
 			t.Errorf("%q is taken: %+v", c.name, r.m.note)
 		}
-		t.Log(r.m.note.text)
+		t.Log(r.m.note.Text)
 		r.keys("esc")
 	}
 	if got := r.m.history.Current().Text(); got != before {

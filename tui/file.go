@@ -14,14 +14,14 @@ import (
 	"trivet/tui/xdg"
 )
 
-// question is one of yes or no; esc always goes back.
+// question is one with what its answers do.
 type question struct {
-	text    string
+	overlay.Question
 	yes, no func(m *Model) tea.Cmd
-	more    text.Lines // what it is about, to be seen
-	seen    bool
-	at      text.Offset // how far it is scrolled
 }
+
+// asked is a question about nothing that is to be seen.
+func asked(text string) overlay.Question { return overlay.Question{Text: text} }
 
 // save keeps what is being typed, then writes the file, or asks for its name.
 func (m *Model) save() tea.Cmd {
@@ -61,7 +61,9 @@ func (m *Model) afterSave(msg session.Saved) tea.Cmd {
 	switch {
 	case errors.As(msg.Err, &changed):
 		m.ask = &question{
-			text: xdg.Short(m.env, msg.Path) + ": " + changed.Error() + ". Overwrite it?", more: changeLines(msg.Changes, "here", "on disk"),
+			Question: overlay.Question{
+				Text: xdg.Short(m.env, msg.Path) + ": " + changed.Error() + ". Overwrite it?", More: overlay.Changes(msg.Changes, "here", "on disk"),
+			},
 			yes: func(m *Model) tea.Cmd { return m.writeFile(msg.Path, sheet.Stamp{}, true) },
 			no:  func(m *Model) tea.Cmd { m.leave, m.pending = false, nil; m.say("not saved", false); return nil },
 		}
@@ -102,9 +104,9 @@ func (m *Model) quit() tea.Cmd {
 		return m.bye()
 	}
 	m.ask = &question{
-		text: m.title() + " has unsaved changes. Save them before leaving?",
-		yes:  func(m *Model) tea.Cmd { m.leave = true; return m.save() },
-		no:   func(m *Model) tea.Cmd { return m.bye() },
+		Question: asked(m.title() + " has unsaved changes. Save them before leaving?"),
+		yes:      func(m *Model) tea.Cmd { m.leave = true; return m.save() },
+		no:       func(m *Model) tea.Cmd { return m.bye() },
 	}
 	return cmd
 }
@@ -122,15 +124,11 @@ func (m *Model) answered(i keys.Intent) (tea.Cmd, bool) {
 		m.leave, m.pending = false, nil
 		return nil, true
 	case keys.See:
-		shown := *q
-		shown.seen, shown.at = !q.seen, text.Offset{}
-		m.ask = &shown
+		m.ask = &question{q.Turned(), q.yes, q.no}
 		return nil, true
 	}
-	shown := *q
-	m.ask = &shown
-	r, ok := m.seenRect(), false
-	shown.at, ok = overlay.Scrolled(shown.at, i, shown.more, r.Dx()-2, r.Dy()-1)
+	next, ok := q.Scrolled(i, m.aboveFoot())
+	m.ask = &question{next, q.yes, q.no}
 	return nil, ok
 }
 

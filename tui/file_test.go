@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"trivet/mechanics/sheet"
+	"trivet/tui/session"
 )
 
 // saved opens a sheet from a file of its own.
@@ -20,7 +21,7 @@ func onDisk(t *testing.T, text string) (*rig, string) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	return rigOf(t, Options{Sheet: s, Path: path, Stamp: stamp, Page: PagesBy("v1.2.3"), Width: 160, Height: 36}), path
+	return rigOf(t, Options{Sheet: s, Path: path, Stamp: stamp, Page: session.PagesBy("v1.2.3"), Width: 160, Height: 36}), path
 }
 
 func fileIs(t *testing.T, path, want string) {

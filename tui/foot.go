@@ -1,134 +1,100 @@
 package tui
 
 import (
-	"cmp"
 	"fmt"
-	"image"
-	"math"
 	"slices"
 	"strings"
 
 	"trivet/mechanics/diag"
 	"trivet/mechanics/problem"
 	"trivet/tui/cells"
+	"trivet/tui/frame"
 	"trivet/tui/grid"
+	"trivet/tui/help"
 	"trivet/tui/keys"
 	"trivet/tui/layout"
 	"trivet/tui/text"
 	"trivet/tui/theme"
 )
 
-// drawFoot shows at the bottom of the screen the cell in full, what is wrong with it or
-// what it takes, and what can be done here. A message is never cut: one of two lines has
-// that of the keys too, and a longer one covers what stands above.
-func (m Model) drawFoot(all grid.Canvas) {
-	w := all.W() - 2
-	first, says := m.footSays(w)
-	rows := max(layout.Foot, first+len(says))
-	c := all.In(image.Rect(0, max(all.H()-rows, 0), all.W(), all.H()))
-	c.Fill(' ', theme.Plain)
-	if first > 0 {
-		m.drawFirst(c)
-	}
-	says.Draw(c.In(image.Rect(1, first, all.W(), c.H())), text.Offset{}, w, false)
-	if first+len(says) < rows {
-		m.drawHints(c.In(image.Rect(0, rows-1, c.W(), rows)))
-	}
-}
+func (m Model) drawFoot(c grid.Canvas) { m.foot(c.W() - 2).Draw(c) }
 
-// drawFirst draws the line that is typed in, or the cell under the cursor.
-func (m Model) drawFirst(c grid.Canvas) {
+// foot is what stands at the bottom, in lines of a width.
+func (m Model) foot(w int) frame.Foot {
+	mode := m.mode()
+	f := frame.Foot{Bare: true, Hints: m.hints()}
+	says := func(look grid.Style, mark, s string) {
+		if s != "" {
+			f.Says.Wrapped(look, mark, s, w)
+		}
+	}
+	var facts string // those that have no room behind their cell
+	switch label, typed, ok := m.prompt(); {
+	case ok:
+		f.First, f.Typed, f.Types = []text.Span{{Text: label, Look: theme.Name}}, typed, true
+	case mode == keys.OnQuestion:
+		f.First = []text.Span{{Text: m.ask.Text, Look: theme.Warn}}
+	case mode == keys.OnSettings:
+		f.First = m.setup.Line(m.prefs)
+	case mode == keys.OnPicture:
+		f.First = []text.Span{{Text: m.cam.Words(m.live.Problem), Look: theme.Dim}}
+	case mode == keys.OnCells:
+		f.First, facts = m.slotLine(w)
+	}
 	switch {
-	case m.ask != nil:
-		c.Text(1, 0, theme.Warn, grid.Fit(m.ask.text, c.W()-2))
-	case m.choosing, m.listing: // the list asks
-	case m.naming != nil:
-		m.drawLine(c, m.forPage.longPrompt(), *m.naming)
-	case m.search.on:
-		m.drawLine(c, "find: ", m.search.Line)
-	case m.palette != nil:
-		m.drawLine(c, "command: ", m.palette.Line)
-	case m.help != nil:
-	case m.setup != nil:
-		m.drawSetting(c)
-	case m.edit != nil:
-		m.drawLine(c, m.edit.Slot.Label()+": ", m.edit.Line)
-	case m.focus == layout.Picture:
-		c.Text(1, 0, theme.Dim, grid.Fit(m.cam.words(m.live.Problem), c.W()-2))
-	default:
-		if s, ok := m.slot(); ok {
-			m.drawSlot(c, s)
+	case m.note.Text != "":
+		says(m.note.Look(), "", m.note.Text)
+	case mode == keys.OnQuestion && grid.Width(m.ask.Text) > w:
+		f.First, f.Bare = nil, false
+		says(theme.Warn, "", m.ask.Text)
+	case mode.Typing():
+		if f.Says = m.editSays(w); f.Says == nil {
+			says(theme.Dim, "", takes(m.edit.Slot))
+		}
+	case mode == keys.OnResult:
+		f.Bare = false
+		if m.says != "" {
+			says(theme.Plain, "", m.says)
+		} else {
+			says(theme.Dim, "", "line "+ordinal(m.read[m.focus].Scroll.Y+1, len(m.texts[m.focus].Lines)))
+		}
+		if len(f.Says) == 1 {
+			says(m.firstWrong())
+		}
+	case mode == keys.OnPicture || mode == keys.OnCells:
+		says(m.firstWrong())
+		if f.Says == nil && facts != "" {
+			says(theme.Computed, "", strings.TrimLeft(facts, " "))
+		} else if s, ok := m.slot(); ok && f.Says == nil {
+			says(theme.Dim, "", takes(s))
 		}
 	}
+	return f
 }
 
-// footSays gives what stands below that line, in lines of a width, and where it begins:
-// 0 where there is no such line.
-func (m Model) footSays(w int) (first int, says text.Lines) {
-	wrapped := func(look grid.Style, mark, s string) (int, text.Lines) {
-		var d text.Lines
-		d.Wrapped(look, mark, s, w)
-		return 1, d
+// prompt is what is typed on a line of its own, and what asks for it.
+func (m Model) prompt() (label string, typed text.Line, ok bool) {
+	switch mode := m.mode(); {
+	case mode == keys.OnName:
+		return m.forPage.Prompt(true), *m.naming, true
+	case mode == keys.OnSearch:
+		return "find: ", m.search.Line, true
+	case mode == keys.OnPalette:
+		return "command: ", m.palette.Line, true
+	case mode == keys.InSetting:
+		return m.setup.Name() + ": ", *m.setup.Typing, true
+	case mode.Typing():
+		return m.edit.Slot.Label() + ": ", m.edit.Line, true
 	}
-	between := m.ask != nil || m.choosing || m.listing || m.naming != nil || m.search.on || m.palette != nil || m.help != nil || m.setup != nil
-	switch {
-	case m.note.text != "" && m.note.bad:
-		return wrapped(theme.Bad, "", m.note.text)
-	case m.note.text != "":
-		return wrapped(theme.Plain, "", m.note.text)
-	case m.ask != nil && grid.Width(m.ask.text) > w:
-		_, says = wrapped(theme.Warn, "", m.ask.text)
-		return 0, says
-	case between:
-		return 1, nil
-	case m.edit != nil:
-		if says = m.editSays(w); says != nil {
-			return 1, says
-		}
-		return wrapped(theme.Dim, "", takes(m.edit.Slot))
-	case m.focus.Result():
-		look, s := theme.Plain, m.says
-		if s == "" {
-			look, s = theme.Dim, "line "+ordinal(m.read[m.focus].Scroll.Y+1, len(m.texts[m.focus].paneText))
-		}
-		_, says = wrapped(look, "", s)
-		if len(says) == 1 {
-			if look, mark, s := m.firstWrong(); s != "" {
-				says.Wrapped(look, mark, s, w)
-			}
-		}
-		return 0, says
-	}
-	if look, mark, s := m.firstWrong(); s != "" {
-		return wrapped(look, mark, s)
-	}
-	if s, ok := m.slot(); ok {
-		if facts := m.facts(s); facts != "" && m.slotWidth(s)+grid.Width(facts) > w {
-			return wrapped(theme.Computed, "", strings.TrimLeft(facts, " "))
-		}
-		return wrapped(theme.Dim, "", takes(s))
-	}
-	return 1, nil
+	return "", typed, false
 }
 
-// takes says what a cell takes, from the table of keys.
+// takes says what a cell takes.
 func takes(s cells.Slot) string {
 	if s.Does != cells.SetCell {
 		return ""
 	}
-	for _, t := range problem.Tables() {
-		if t.Name != s.Ref.Table {
-			continue
-		}
-		key := cmp.Or(s.Ref.Key, t.Plain)
-		if t.Fixed {
-			key = s.Ref.Row
-		}
-		if k, ok := t.Key(key); ok {
-			return k.Says + ". Example: " + k.Example
-		}
-	}
-	return ""
+	return help.Takes(s.Ref)
 }
 
 // firstWrong is the first thing that is wrong, of the cell under the cursor before others', or
@@ -151,29 +117,19 @@ func (m Model) firstWrong() (look grid.Style, mark, says string) {
 		}
 	}
 	if shown.Ref.Key == "" && shown.Span == (diag.Span{}) {
-		if cause := m.cause(shown); cause != "" {
-			return theme.Warn, "? ", cause
+		if e, ok := m.live.Cause(shown); ok {
+			return theme.Warn, "? ", located(e)
 		}
 	}
-	says = located(shown)
-	if n := len(errs); n > 1 {
-		says = fmt.Sprintf("1 of %d: %s", n, says)
-	}
-	return theme.Bad, "! ", says
+	return theme.Bad, "! ", oneOf(len(errs), shown)
 }
 
-// cause is what is typed and read by nothing, in place of an error that something is
-// missing: it most likely stands there, in a table or under a key that is unknown.
-func (m Model) cause(missing problem.Error) string {
-	if m.live.Latest == nil {
-		return ""
+// oneOf says one of several errors.
+func oneOf(n int, e problem.Error) string {
+	if n > 1 {
+		return fmt.Sprintf("1 of %d: %s", n, located(e))
 	}
-	for _, e := range m.live.Latest.Unread {
-		if e.Ref.Row == "" || e.Ref.Table == missing.Ref.Table && e.Ref.Row == missing.Ref.Row {
-			return located(e)
-		}
-	}
-	return ""
+	return located(e)
 }
 
 // doubt is what is read by nothing, or reads and is most likely not what was meant,
@@ -187,130 +143,62 @@ func (m Model) doubt() string {
 		return m.live.Unconnected()
 	}
 	here := m.selected()
-	shown := notes[max(0, slices.IndexFunc(notes, func(e problem.Error) bool { return e.Ref.Table == here.Table && e.Ref.Row == here.Row }))]
-	says := located(shown)
-	if n := len(notes); n > 1 {
-		says = fmt.Sprintf("1 of %d: %s", n, says)
-	}
-	return says
+	return oneOf(len(notes), notes[max(0, slices.IndexFunc(notes, func(e problem.Error) bool { return e.Ref.Table == here.Table && e.Ref.Row == here.Row }))])
 }
 
-// slotName names the cell under the cursor.
-func (m Model) slotName(s cells.Slot) string {
-	if s.Does == cells.SetCell {
-		return s.Label()
+// slotLine shows the cell under the cursor, not typed in: what stands in it, or what is taken
+// where it is left out, and what follows from its row, unless that has no room.
+func (m Model) slotLine(w int) (line []text.Span, facts string) {
+	s, ok := m.slot()
+	if !ok {
+		return nil, ""
 	}
-	if name := m.tables[m.focus].Head(m.at[m.focus].Row, m.at[m.focus].Col); name != "" {
-		return name
+	name, shown := m.tables[m.focus].Head(m.at[m.focus].Row, m.at[m.focus].Col), text.Span{Text: s.Text}
+	switch {
+	case s.Does == cells.SetCell:
+		name = s.Label()
+		if s.Text != "" && m.raw(s) == "" {
+			shown = text.Span{Text: s.Text + " (left out)", Look: theme.Dim}
+		}
+	case name == "":
+		name = m.selected().Row // its row has no such cell
 	}
-	return m.selected().Row // its row has no such cell
-}
-
-// leftOut tells that a cell shows what is taken where it is left out.
-func (m Model) leftOut(s cells.Slot) bool {
-	return s.Does == cells.SetCell && s.Text != "" && m.raw(s) == ""
-}
-
-// slotWidth is how wide a cell's name and text are in the foot.
-func (m Model) slotWidth(s cells.Slot) int {
-	w := grid.Width(m.slotName(s)) + 2 + grid.Width(s.Text)
-	if m.leftOut(s) {
-		w += len(leftOut)
-	}
-	return w
-}
-
-const leftOut = " (left out)"
-
-// facts are what follows from the row, behind a cell.
-func (m Model) facts(s cells.Slot) string {
+	line = []text.Span{{Text: name + ": ", Look: theme.Name}, shown}
 	if s.Does == cells.Nothing && s.Text != "" && slices.ContainsFunc(m.follows, func(f cells.Fact) bool { return f.Value == s.Text }) {
-		return "" // it is what follows
+		return line, "" // it is what follows
 	}
-	facts := cells.ShownFacts(m.follows)
+	facts = cells.ShownFacts(m.follows)
 	if s.Text == "" {
 		facts = strings.TrimLeft(facts, " ")
 	}
-	return facts
+	if grid.Width(name)+2+grid.Width(shown.Text)+grid.Width(facts) > w {
+		return line, facts
+	}
+	return append(line, text.Span{Text: facts, Look: theme.Computed}), ""
 }
 
-// drawSlot shows a cell that is not typed in: what stands in it, or what is taken
-// where it is left out, and what follows from its row.
-func (m Model) drawSlot(c grid.Canvas, s cells.Slot) {
-	x := c.Text(1, 0, theme.Name, m.slotName(s)+": ")
-	text, look := s.Text, theme.Plain
-	if m.leftOut(s) {
-		text, look = text+leftOut, theme.Dim
+// now is what decides which keys do something.
+func (m Model) now() keys.Now {
+	n := keys.Now{
+		Mode: m.mode(), Watches: m.watches, Linear: m.linear, Flat: m.live.Problem != nil && m.live.Problem.Planar,
+		Hosted: m.file.Store != nil, Starts: m.opening != nil, Hides: m.board.Hides, Large: m.large,
+		Unsaved: m.history.Modified(), Solved: m.live.Solution != nil, Asked: m.ask != nil,
 	}
-	x = c.Text(x, 0, look, grid.Fit(text, min(grid.Width(text), c.W()-x-1)))
-	if facts := m.facts(s); x+grid.Width(facts) < c.W() {
-		c.Text(x, 0, theme.Computed, facts)
+	if m.ask != nil {
+		n.More, n.Seen = len(m.ask.More) > 0, m.ask.Seen
 	}
+	return n
 }
 
-// words tells from where the picture is seen.
-func (c camera) words(p *problem.Problem) string {
-	s := "seen " + c.name(p)
-	if c.from == keys.ViewSpace && (p == nil || !p.Planar) {
-		s += fmt.Sprintf(", turned %.0f°, from %.0f° above", c.turn*180/math.Pi, c.tilt*180/math.Pi)
-	}
-	if c.zoom != 1 {
-		s += fmt.Sprintf(", %.2g times", c.zoom)
-	}
-	return s
-}
-
-// How many things to do the last line names, and how many of those that the place alone
-// has: more are not read.
-const mostHints, ownHints = 5, 3
-
-type hint struct{ key, does string }
-
-// hints are the things to do here: first what is special to the place, then saving where
-// something is unsaved, last where help is.
-func (m Model) hints() (list []hint) {
-	mode := m.mode()
-	if s, ok := m.slot(); ok && mode == keys.OnCells && s.Does != cells.Nothing && !m.watches {
-		list = append(list, hint{"type", "replace"})
+// hints are the things to do here.
+func (m Model) hints() []keys.Hint {
+	var cell []keys.Hint
+	now := m.now()
+	if s, ok := m.slot(); ok && now.Mode == keys.OnCells && s.Does != cells.Nothing && !m.watches {
+		cell = append(cell, keys.Hint{Key: "type", Does: "replace"})
 		if m.takesUnknown() {
-			list = append(list, hint{unknownMark, "unknown"})
+			cell = append(cell, keys.Hint{Key: unknownMark, Does: "unknown"})
 		}
 	}
-	var rest, more, help []hint
-	for n, scope := range mode.Scopes() {
-		own := 0
-		for _, b := range keys.Table() {
-			if b.Scope != scope || b.Hint == "" || !m.has(b) {
-				continue
-			}
-			h := hint{b.Short(), b.Hint}
-			switch {
-			case b.Intent == keys.Help: // of its two keys one is enough
-				help = []hint{h}
-			case b.Intent == keys.Save && mode == keys.OnCells && m.history.Modified():
-				rest = append([]hint{h}, rest...)
-			case b.Intent == keys.Save || b.Intent == keys.ToBoard && m.live.Solution == nil:
-			case n > 0:
-				rest = append(rest, h)
-			case own < ownHints:
-				list = append(list, h)
-				own++
-			default:
-				more = append(more, h)
-			}
-		}
-	}
-	list = append(append(list, rest...), more...)
-	return append(list[:min(len(list), mostHints-len(help))], help...)
-}
-
-// drawHints says what can be done here, in a few words.
-func (m Model) drawHints(c grid.Canvas) {
-	x := 1
-	for _, h := range m.hints() {
-		if x+grid.Width(h.key)+2+grid.Width(h.does) < c.W() {
-			x = c.Text(x, 0, theme.Key, h.key)
-			x = c.Text(x, 0, theme.Dim, ": "+h.does) + 3
-		}
-	}
+	return now.Hints(cell)
 }

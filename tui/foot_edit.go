@@ -11,14 +11,6 @@ import (
 	"trivet/tui/theme"
 )
 
-// drawLine shows a line of text with its cursor, behind what it is for.
-func (m Model) drawLine(c grid.Canvas, label string, l text.Line) {
-	start := c.Text(1, 0, theme.Name, label)
-	text, skip := grid.Window(l.Text, l.Column(), c.W()-start-1)
-	c.Text(start, 0, theme.Plain, text)
-	c.Paint(start+l.Column()-skip, 0, 1, theme.Caret)
-}
-
 // editSays is what is wrong with the text being typed, under the place where it is
 // wrong, and what to try; nil where nothing is.
 func (m Model) editSays(w int) (says text.Lines) {

@@ -198,7 +198,7 @@ func TestHelpListsEveryKeyThatHolds(t *testing.T) {
 	r := newRig(t, crane, 80, 24)
 	r.keys("?")
 	var all strings.Builder
-	for _, line := range r.m.helpText(77) {
+	for _, line := range r.m.help.Lines(r.m.helpFor(), 77) {
 		for _, s := range line {
 			all.WriteString(s.Text)
 		}

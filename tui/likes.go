@@ -4,7 +4,6 @@ import (
 	"fmt"
 
 	"trivet/tui/settings"
-	"trivet/tui/theme"
 )
 
 // settle reads the person's settings and the sheets opened last. What does not
@@ -28,25 +27,4 @@ func (opt *Options) settle() {
 	if opt.Opened == nil {
 		opt.Opened = func(path string) error { return settings.Opened(env, path) }
 	}
-}
-
-// scheme is the one that a setting names; auto begins with the terminal's own
-// colours until its background is known.
-func scheme(name string) theme.Scheme {
-	return map[string]theme.Scheme{"light": theme.Light, "dark": theme.Dark, "plain": theme.Bare}[name]
-}
-
-// asksBackground tells whether the colours depend on the terminal's background.
-func (m Model) asksBackground() bool { return m.likes != nil && m.likes.Theme == "auto" }
-
-// background takes the terminal's answer to what its background is.
-func (m *Model) background(dark bool) {
-	if m.likes == nil {
-		return // another program's session: its terminals differ
-	}
-	m.liking.scheme = theme.Light
-	if dark {
-		m.liking.scheme = theme.Dark
-	}
-	m.dress()
 }

@@ -8,8 +8,8 @@ import (
 
 	tea "charm.land/bubbletea/v2"
 
-	"trivet/tui/grid"
 	"trivet/tui/keys"
+	"trivet/tui/overlay"
 	"trivet/tui/speech"
 	"trivet/tui/text"
 )
@@ -43,8 +43,8 @@ func (m Model) announce(msg tea.Msg) (Model, tea.Cmd) {
 func (m Model) moment() speech.Moment {
 	return speech.Moment{
 		Gone: m.left || m.going, Starting: m.opening != nil, Greeting: m.greeting(),
-		Note: m.note.text, Warns: m.note.bad, Notes: m.notes,
-		Sheet: m.history.Current(), Solving: m.live.Sheet, Running: m.live.solving.Running(), Leaving: m.leave, Saving: m.file.Saving,
+		Note: m.note.Text, Warns: m.note.Bad, Notes: m.notes,
+		Sheet: m.history.Current(), Solving: m.live.Sheet, Running: m.live.Running(), Leaving: m.leave, Saving: m.file.Saving,
 		Doubt: m.likeliest(), Result: m.heard(), Place: m.place(), Scene: m.scene(),
 	}
 }
@@ -65,50 +65,44 @@ func (m Model) greeting() []string {
 
 // scene is what has the keys, as it is said, and what stands on the last line.
 func (m Model) scene() speech.Scene {
-	s := speech.Scene{Mode: m.mode()}
-	if l, ok := m.listed(); ok {
+	s := speech.Scene{Mode: m.mode(), After: m.newest}
+	if l, _, picks := m.listed(); picks {
 		s.List, s.Line = &l, l.Line
+	}
+	if label, typed, ok := m.prompt(); ok {
+		s.Prompt, s.Line = label, typed
 	}
 	switch s.Mode {
 	case keys.OnQuestion:
 		q := m.ask
-		s.Of, s.Prompt = [2]any{q.text, q.seen}, "y, n or esc: "
+		s.Of, s.Prompt = [2]any{q.Text, q.Seen}, "y, n or esc: "
 		switch {
-		case q.seen:
-			s.Intro = q.more.Read()
-		case len(q.more) > 0:
-			s.Intro = []string{q.text, "y: yes, n: no, s: what differs, esc: back"}
+		case q.Seen:
+			s.Intro = q.More.Read()
+		case len(q.More) > 0:
+			s.Intro = []string{q.Text, "y: yes, n: no, s: what differs, esc: back"}
 		default:
-			s.Intro = []string{q.text, "y: yes, n: no, esc: back"}
+			s.Intro = []string{q.Text, "y: yes, n: no, esc: back"}
 		}
 	case keys.OnName:
-		s.Prompt, s.Line, s.Intro = m.forPage.longPrompt(), *m.naming, []string{"type the name of the file and enter; esc: back"}
+		s.Intro = []string{"type the name of the file and enter; esc: back"}
 	case keys.OnSearch:
-		s.Prompt, s.Line, s.Intro = "find: ", m.search.Line, []string{"type what to find; enter: next match, esc: done"}
-	case keys.OnPalette:
-		s.Prompt = "command: "
+		s.Intro = []string{"type what to find; enter: next match, esc: done"}
 	case keys.OnStart:
 		s.Prompt = "sheet: "
 	case keys.OnSettings:
-		s.Prompt, s.Line = "settings, "+m.setup.name()+": ", text.Line{Text: m.shownValue(m.setup.name())}
+		s.Prompt, s.Line = "settings, "+m.setup.Name()+": ", text.Line{Text: m.prefs.Shown(m.setup.Name())}
 	case keys.InSetting:
-		s.Prompt, s.Line, s.Intro = m.setup.name()+": ", *m.setup.typing, []string{"type the value and enter; esc: leave it as it was"}
+		s.Intro = []string{"type the value and enter; esc: leave it as it was"}
 	case keys.OnChoice:
-		s.Prompt, s.Intro = "which row? ", []string{"which row? " + offered("", keys.Choosing).All()}
+		s.Prompt, s.Intro = "which row? ", []string{"which row? " + overlay.Offered("", keys.Choosing).All()}
 	case keys.OnPanes:
-		s.Prompt, s.Intro = "which pane? ", []string{"which pane? " + offered("", keys.Panes).All()}
+		s.Prompt, s.Intro = "which pane? ", []string{"which pane? " + overlay.Offered("", keys.Panes).All()}
 	case keys.InCell, keys.InList, keys.InWords:
-		s.Edit, s.New, s.ByKey = m.edit, m.newName(), m.changedByKey
-		s.Prompt, s.Line = m.edit.Slot.Label()+": ", m.edit.Line
+		s.Edit, s.ByKey = m.edit, m.changedByKey
 	case keys.OnSteps:
 		s.Prompt = "board, " + m.board.Where(m.boardOf())
-	case keys.OnCells:
-		p := m.place()
-		s.Prompt = p.Pane + ": "
-		if slot, ok := m.slot(); ok {
-			s.Prompt, s.Line = p.Pane+", "+p.Row+", "+p.Column+": ", text.Line{Text: grid.Clean(slot.Text)}
-		}
-	default:
+	case keys.OnResult, keys.OnPicture, keys.OnHelp, keys.OnBoard:
 		s.Text, s.Of = m.readText()
 		if s.Prompt = s.Text.Where(); m.help == nil && m.board.On {
 			s.Prompt = "board, " + m.board.Where(m.boardOf())

@@ -1,17 +1,13 @@
 package tui
 
 import (
-	"fmt"
-	"strings"
-	"unicode/utf8"
-
-	"trivet/mechanics/problem"
 	"trivet/mechanics/report"
 	"trivet/tui/cells"
+	"trivet/tui/frame"
 	"trivet/tui/keys"
 	"trivet/tui/layout"
+	"trivet/tui/results"
 	"trivet/tui/speech"
-	"trivet/tui/topic"
 )
 
 // madeOf is what the lines of a text were made of: those of one are the same.
@@ -29,16 +25,16 @@ func (m Model) readText() (t speech.Text, of any) {
 	var write func() []string
 	switch {
 	case m.help != nil:
-		t.Name, t.At, of = "help", m.help.Y, m.help.at
-		made = madeOf{help: m.help.at, boards: m.board.On}
-		write = m.helpLines
+		t.Name, t.At, of = "help", m.help.Y, m.help.At
+		made = madeOf{help: m.help.At, boards: m.board.On}
+		write = func() []string { return m.help.Read(m.helpFor(), speech.Whole) }
 	case m.board.On:
 		t.At, t.Whole = m.board.Line, true
 		said := m.board.Said(m.boardOf())
 		made.of, of = said, said
 		write = func() []string { return m.board.Lines(m.boardOf()) }
 	default:
-		t.Name, t.At, of = m.paneName(m.focus), m.speech.Read[m.focus], m.focus
+		t.Name, t.At, of = frame.Within(m.focus), m.speech.Read[m.focus], m.focus
 		made.of, made.stale = m.live.Solution, m.isOld(m.focus)
 		write = m.resultLines
 		switch v := m.read[m.focus]; {
@@ -53,7 +49,7 @@ func (m Model) readText() (t speech.Text, of any) {
 		}
 		switch m.focus {
 		case layout.Working, layout.HandSolution:
-			made.of = m.worked.Value.working
+			made.of = m.worked.Value.Working
 		case layout.Ranges, layout.Limits:
 			made.of = m.live.Weighed // which comes later
 		}
@@ -68,14 +64,6 @@ func (m Model) readText() (t speech.Text, of any) {
 	return t, of
 }
 
-// helpLines are the lines of the help's page.
-func (m Model) helpLines() []string {
-	if m.help.at > 0 {
-		return topic.Spoken(m.help.doc)
-	}
-	return m.helpText(speech.Whole).Read()
-}
-
 // resultLines are what the pane with the keys shows of a result, a sentence a line.
 func (m Model) resultLines() (lines []string) {
 	switch l := m.live; {
@@ -85,13 +73,13 @@ func (m Model) resultLines() (lines []string) {
 	case l.Solution == nil:
 		lines = []string{"no result yet"}
 		for _, e := range l.Errs {
-			lines = append(lines, m.wrong(e))
+			lines = append(lines, speech.Wrong(m.history.Current(), e))
 		}
 		return lines
 	case m.isOld(m.focus):
 		lines = append(lines, "stale: this is the result of an earlier version of the sheet")
 	}
-	return append(lines, speech.Pane(m.focus, &m.live.Result, m.worked.Value.working)...)
+	return append(lines, speech.Pane(m.focus, &m.live.Result, m.worked.Value.Working)...)
 }
 
 // readOn moves in what is read; false where the intent is none of reading.
@@ -117,18 +105,14 @@ func (m *Model) readOn(i keys.Intent) bool {
 
 // heard is the result, where it may be said by now.
 func (m Model) heard() *speech.Result {
-	l := m.live
-	if l.solving.Running() || l.Sheet == nil || m.opening != nil || m.edit != nil && m.edit.Text != m.edit.Was {
+	l := &m.live
+	if l.Running() || l.Sheet == nil || m.opening != nil || m.edit != nil && m.edit.Text != m.edit.Was {
 		return nil
 	}
-	r := &speech.Result{OnCells: m.focus < layout.System && m.edit == nil}
-	r.Verdict, _ = m.verdict()
-	if !l.Stale && l.Sheet == m.history.Current() {
+	r := &speech.Result{OnCells: m.focus < layout.System && m.edit == nil, Sheet: m.history.Current(), Errs: l.Errs}
+	r.Verdict, _ = results.Headline(l)
+	if !l.Stale && l.Sheet == r.Sheet {
 		r.Solution = l.Solution
-	}
-	for _, e := range l.Errs {
-		c, _ := m.history.Current().Cell(e.Ref)
-		r.Faults = append(r.Faults, speech.Fault{Ref: e.Ref, Text: e.Text(), Says: m.wrong(e), Blank: strings.TrimSpace(c.Text) == ""})
 	}
 	if r.OnCells {
 		r.Next = m.made.NextStep(m.focus)
@@ -136,77 +120,22 @@ func (m Model) heard() *speech.Result {
 	return r
 }
 
-// paneName is a pane's heading within a sentence.
-func (m Model) paneName(p layout.Pane) string {
-	return strings.ToLower(headings[p].long[:1]) + headings[p].long[1:]
-}
-
-// place is where the cursor of the cells is, in words.
+// place is where the cursor of the cells is.
 func (m Model) place() speech.Place {
-	at := m.at[min(m.focus, layout.System-1)]
-	p := speech.Place{Pane: m.paneName(m.focus), At: speech.Where{On: true, Pane: m.focus, N: at.Row, Col: at.Col, Marked: m.mark.on, From: m.mark.row, To: m.mark.col}}
 	if m.focus >= layout.System {
-		return p
+		at := m.at[layout.System-1]
+		return speech.PlaceOf(m.focus, frame.Within(m.focus), cells.Table{}, at)
 	}
-	t := m.tables[m.focus]
-	if p.None = t.None(); at.Row >= len(t.Records) {
-		return p
-	}
-	row := t.Records[at.Row]
-	p.At.Row, p.Rows, p.Row = row.Row, len(t.Records), "without a name"
-	if len(row.Slots) > 0 && strings.TrimSpace(row.Slots[0].Text) != "" {
-		p.Row = row.Slots[0].Text
-	}
-	if len(m.follows) > 0 {
-		p.Follows = cells.SaidFacts(m.follows)
-	}
-	if m.mark.on {
+	p := speech.PlaceOf(m.focus, frame.Within(m.focus), m.tables[m.focus], m.at[m.focus])
+	p.Follows = m.follows
+	if p.At.Marked, p.At.From, p.At.To = m.mark.on, m.mark.row, m.mark.col; m.mark.on {
 		top, left, bottom, right := m.block()
-		p.Marked = fmt.Sprintf("%s, %s", count(bottom-top+1, "row"), count(right-left+1, "column"))
+		p.Marked = [2]int{bottom - top + 1, right - left + 1}
 	}
-	p.Column = t.Head(at.Row, at.Col)
-	s, ok := m.slot()
-	if !ok {
-		return p
-	}
-	if p.Name = s.Does == cells.SetName; p.Name {
-		p.Column = "name"
-	}
-	if p.Cell = strings.TrimSpace(s.Text); p.Cell == "" {
-		p.Cell = "blank"
-		if s.Need {
-			p.Cell = "blank, needed"
+	if s, ok := m.slot(); ok && s.Bad {
+		if e, own := m.live.ErrorOf(s.Ref); own {
+			p.Wrong = speech.Wrong(m.history.Current(), e)
 		}
 	}
-	if e, own := m.live.ErrorOf(s.Ref); own && s.Bad {
-		p.Wrong = m.wrong(e)
-	}
 	return p
-}
-
-// newName is what a row is called that is being named; empty where none is.
-func (m Model) newName() string {
-	slot := m.edit.Slot
-	if slot.Does != cells.SetName || slot.Ref.Row != "" {
-		return ""
-	}
-	name := "name of the new " + problem.ThingOf(slot.Ref.Table).String()
-	if slot.Ref.Table == m.newest.Table {
-		name += ", enter alone ends the list"
-	}
-	return name
-}
-
-// wrong says an error with its place in words: "D at does not read, at character
-// 5: ...".
-func (m Model) wrong(e problem.Error) string {
-	c, _ := m.history.Current().Cell(e.Ref)
-	if strings.TrimSpace(c.Text) == "" {
-		return e.Text()
-	}
-	at := ""
-	if start := bound(e.Span.Start, c.Text); start > 0 || e.Span.End < len(c.Text) {
-		at = fmt.Sprintf(", at character %d", utf8.RuneCountInString(c.Text[:start])+1)
-	}
-	return strings.TrimSpace(cells.LabelOf(e.Ref)) + " does not read" + at + ": " + e.Text()
 }

@@ -7,6 +7,7 @@ import (
 	tea "charm.land/bubbletea/v2"
 
 	"trivet/mechanics/sheet"
+	"trivet/tui/session"
 )
 
 func TestOnlyTheNewestSheetIsShown(t *testing.T) {
@@ -36,7 +37,7 @@ func TestOnlyTheNewestSheetIsShown(t *testing.T) {
 	if second == nil {
 		t.Fatal("the newest snapshot is forgotten")
 	}
-	if got := second().(solved); got.Of != r.m.live.Sheet {
+	if got := second().(session.Solved); got.Of != r.m.live.Sheet {
 		t.Errorf("solved %v, want the newest sheet", got.Of)
 	}
 }

@@ -1,16 +1,17 @@
 package tui
 
 import (
-	"sync"
-
 	tea "charm.land/bubbletea/v2"
 
 	"trivet/mechanics/sheet"
 	"trivet/mechanics/statics"
 	"trivet/mechanics/uncertainty"
 	"trivet/mechanics/working"
+	"trivet/tui/frame"
 	"trivet/tui/grid"
 	"trivet/tui/layout"
+	"trivet/tui/prefs"
+	"trivet/tui/results"
 	"trivet/tui/session"
 	"trivet/tui/theme"
 )
@@ -38,8 +39,8 @@ func (l Look) On(w, h int, set theme.Set) grid.Frame { return l.m.shown(w, h, se
 func (l Look) Title() string { return l.m.title() }
 
 func (m Model) shown(w, h int, set theme.Set) Model {
-	m.naming, m.ask, m.note, m.leave = nil, nil, note{}, false
-	m.setup, m.likes, m.liking = nil, nil, liking{} // the session's own
+	m.naming, m.ask, m.note, m.leave = nil, nil, frame.Note{}, false
+	m.setup, m.prefs = nil, prefs.Prefs{} // the session's own
 	m.watches = true
 	m = m.Fitted(w, h, set)
 	m.lookUp() // a wider screen may show the working where the session's own does not
@@ -49,7 +50,7 @@ func (m Model) shown(w, h int, set theme.Set) Model {
 // Fitted is the session on a terminal of another size and other characters: it
 // may be handed from one terminal to another.
 func (m Model) Fitted(w, h int, set theme.Set) Model {
-	m.liking.chars = set
+	m.prefs.Chars = set
 	m.dress()
 	m.resize(w, h)
 	return m
@@ -88,7 +89,7 @@ func (r Reader) Take(l Look) Reader {
 	// Answers that the presenter hides stay hidden.
 	m.board.Hides = l.m.board.Hides
 	m.board.Shown = l.m.board.Shown && l.m.board.At == m.board.At
-	m.texts = [layout.Panes]shownText{}
+	m.texts = [layout.Panes]results.Pane{}
 	m.lookUp()
 	return Reader{m}
 }
@@ -97,39 +98,20 @@ func (r Reader) Take(l Look) Reader {
 // them, once for all who read along.
 func (m *Model) lookUp() {
 	if s := m.live.Solution; m.wantsSteps() && s != nil && m.worked.Of != s {
-		m.takeWorked(m.workings.of(s))
+		m.takeWorked(m.workings.steps.Get(s, func() results.Steps { return results.Lay(working.Build(s), results.Widths{}) }))
 	}
 	if m.wantsEffect() {
-		m.takeWeighed(m.workings.effect(m.live.Of, m.live.Solution))
+		of, s := m.live.Of, m.live.Solution
+		m.live.TakeEffect(m.workings.effects.Get(s, func() *uncertainty.Effect { return uncertainty.Of(of, s) }))
 	}
 	m.settle()
 }
 
-// workings are the steps of the last solution that one who reads along asked for.
+// workings are the steps and the effect of the ± of the last solution that one who reads along
+// asked for.
 type workings struct {
-	mu   sync.Mutex
-	last worked
-
-	weigh   sync.Mutex
-	weighed session.Effect
-}
-
-func (w *workings) effect(of *sheet.Sheet, s *statics.Solution) session.Effect {
-	w.weigh.Lock()
-	defer w.weigh.Unlock()
-	if w.weighed.Of != s {
-		w.weighed = session.Work(s, func() *uncertainty.Effect { return uncertainty.Of(of, s) })
-	}
-	return w.weighed
-}
-
-func (w *workings) of(s *statics.Solution) worked {
-	w.mu.Lock()
-	defer w.mu.Unlock()
-	if w.last.Of != s {
-		w.last = session.Work(s, func() stepwise { return stepwise{working: working.Build(s)} })
-	}
-	return w.last
+	steps   session.Once[*statics.Solution, results.Steps]
+	effects session.Once[*statics.Solution, *uncertainty.Effect]
 }
 
 // On is the view on a terminal of another size.
@@ -141,7 +123,7 @@ func (r Reader) Frame() grid.Frame { return r.m.composed() }
 // Key takes a key of the reader's, and tells whether it means anything to one
 // who only reads.
 func (r Reader) Key(msg tea.KeyPressMsg) (Reader, bool) {
-	if !r.m.reads(msg) {
+	if !r.m.now().Looks(msg.String(), msg.Key().Text) {
 		return r, false
 	}
 	r.m.route(msg)

@@ -8,6 +8,7 @@ import (
 
 	"trivet/mechanics/sheet"
 	"trivet/tui/cells"
+	"trivet/tui/frame"
 	"trivet/tui/keys"
 	"trivet/tui/layout"
 	"trivet/tui/picture"
@@ -87,7 +88,7 @@ func (m *Model) click(at image.Point) tea.Cmd {
 	if !ok {
 		return nil
 	}
-	m.note, m.ahead = note{}, nil // as a key that leads away
+	m.note, m.ahead = frame.Note{}, nil // as a key that leads away
 	row, col := m.cellAt(p, r, at)
 	var cmd tea.Cmd
 	if m.edit != nil {
@@ -106,7 +107,7 @@ func (m *Model) click(at image.Point) tea.Cmd {
 	case p == layout.Picture:
 		m.drag = &drag{at: at}
 	case p.Result():
-		m.pointTo(p, at.Sub(r.Min))
+		m.texts[p].Point(&m.read[p], at.Sub(r.Min).Sub(image.Pt(0, layout.Frame)), r.Dx())
 	case p < layout.System && row >= 0 && row < len(m.tables[p].Records):
 		m.at[p].Row = row
 		if col >= 0 {
@@ -149,7 +150,7 @@ func (m *Model) dragTo(at image.Point) {
 	if p := m.live.Problem; p != nil && p.Planar {
 		return // it has one view
 	}
-	m.cam.turnBy(-dragTurn*float64(by.X), dragTilt*float64(by.Y))
+	m.cam.TurnBy(-dragTurn*float64(by.X), dragTilt*float64(by.Y))
 }
 
 // pickAt selects the row of what is drawn under the mouse.
@@ -158,7 +159,7 @@ func (m *Model) pickAt(at image.Point) {
 	if !ok || p != layout.Picture || m.live.Problem == nil {
 		return
 	}
-	if ref, ok := picture.Hit(r.Dx(), r.Dy()-layout.Frame, m.drawing, m.cam.view(m.drawing), m.pictureOptions(), at.X-r.Min.X, at.Y-r.Min.Y-layout.Frame); ok {
+	if ref, ok := picture.Hit(r.Dx(), r.Dy()-layout.Frame, m.drawing, m.cam.View(m.drawing), m.pictureOptions(), at.X-r.Min.X, at.Y-r.Min.Y-layout.Frame); ok {
 		m.pick(ref)
 	}
 }
@@ -209,7 +210,7 @@ func (m *Model) roll(mode keys.Mode, at image.Point, b tea.MouseButton) tea.Cmd 
 	switch {
 	case !ok:
 	case p == layout.Picture:
-		m.cam.handle(zoom)
+		m.cam.Do(zoom)
 	case p.Result():
 		m.read[p].Scroll.Y += by
 	case m.edit == nil:
@@ -219,20 +220,12 @@ func (m *Model) roll(mode keys.Mode, at image.Point, b tea.MouseButton) tea.Cmd 
 }
 
 // clickStart picks the sheet under the mouse, and opens the one picked already.
-func (m *Model) clickStart(at image.Point) tea.Cmd {
-	r := m.startList()
-	if !at.In(r) {
-		return nil
-	}
-	row, ok := m.opening.listed().At(r.Dy(), at.Y-r.Min.Y)
+func (m *Model) clickStart(at image.Point) (cmd tea.Cmd) {
+	row, ok := m.opening.At(m.w, m.h, at)
 	if !ok {
 		return nil
 	}
-	if row == m.opening.Pick {
-		return m.peek(true)
-	}
-	o := *m.opening
-	o.Pick = row
-	m.opening = &o
-	return m.peek(false)
+	next, wish := m.opening.Click(row)
+	m.opening = next
+	return m.grant(wish)
 }

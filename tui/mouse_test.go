@@ -11,6 +11,7 @@ import (
 	"trivet/mechanics/sheet"
 	"trivet/tui/keys"
 	"trivet/tui/layout"
+	"trivet/tui/picture"
 )
 
 func (r *rig) click(x, y int) {
@@ -86,12 +87,12 @@ func TestTheMouseInThePicture(t *testing.T) {
 	r.send(tea.MouseClickMsg{X: mid.X, Y: mid.Y, Button: tea.MouseLeft})
 	r.send(tea.MouseMotionMsg{X: mid.X + 6, Y: mid.Y + 3, Button: tea.MouseLeft})
 	r.send(tea.MouseReleaseMsg{X: mid.X + 6, Y: mid.Y + 3, Button: tea.MouseLeft})
-	if r.m.cam.turn >= was.turn || r.m.cam.tilt <= was.tilt || r.m.drag != nil {
+	if r.m.cam.Turn >= was.Turn || r.m.cam.Tilt <= was.Tilt || r.m.drag != nil {
 		t.Errorf("dragged from %v to %v", was, r.m.cam)
 	}
 	r.send(tea.MouseWheelMsg{X: mid.X, Y: mid.Y, Button: tea.MouseWheelUp})
-	if r.m.cam.zoom != zoomStep {
-		t.Errorf("a notch of the wheel zooms to %v", r.m.cam.zoom)
+	if r.m.cam.Zoom != picture.ZoomStep {
+		t.Errorf("a notch of the wheel zooms to %v", r.m.cam.Zoom)
 	}
 	r.send(tea.MouseWheelMsg{X: mid.X, Y: mid.Y, Button: tea.MouseWheelDown})
 	flat := newRig(t, hanging, 120, 36)

@@ -88,8 +88,8 @@ func (m *Model) clamp() {
 	for p, r := range s.Panes {
 		if layout.Pane(p).Result() && !r.Empty() {
 			o, t := &m.read[p].Scroll, &m.texts[p]
-			o.Y = max(min(o.Y, len(t.paneText)-r.Dy()+1), 0)
-			o.X = max(min(o.X, t.wide-r.Dx()+2), 0)
+			o.Y = max(min(o.Y, len(t.Lines)-r.Dy()+1), 0)
+			o.X = max(min(o.X, t.Wide-r.Dx()+2), 0)
 		}
 	}
 }

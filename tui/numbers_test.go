@@ -48,8 +48,8 @@ func TestNoNewNumbers(t *testing.T) {
 	} {
 		r := newRig(t, text, 120, 36)
 		r.keys("alt+n")
-		if !strings.HasPrefix(r.m.note.text, says) || r.m.history.Current().Text() != text {
-			t.Errorf("%q, want %q", r.m.note.text, says)
+		if !strings.HasPrefix(r.m.note.Text, says) || r.m.history.Current().Text() != text {
+			t.Errorf("%q, want %q", r.m.note.Text, says)
 		}
 	}
 }

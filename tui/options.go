@@ -8,10 +8,12 @@ import (
 	"time"
 
 	"trivet/mechanics/sheet"
+	"trivet/tui/frame"
+	"trivet/tui/picture"
+	"trivet/tui/prefs"
 	"trivet/tui/session"
 	"trivet/tui/settings"
-	"trivet/tui/theme"
-	"trivet/tui/xdg"
+	"trivet/tui/start"
 )
 
 // Options say what the workbench opens, and on which terminal. Nothing else is
@@ -35,10 +37,10 @@ type Options struct {
 	Keep     func(was, set settings.Settings) error
 	Opened   func(path string) error
 
-	// Page writes a page. Where it is nil, Run takes PagesBy the Version of the program,
+	// Page writes a page. Where it is nil, Run takes session.PagesBy the Version of the program,
 	// and a session that another program runs writes none: a visitor's files are not the
 	// host's.
-	Page    PageWriter
+	Page    session.PageWriter
 	Version string
 
 	// Journal keeps what is typed in the state folder of Env, and offers what an
@@ -76,25 +78,15 @@ func New(opt Options) Model {
 		// An empty text always reads.
 		opt.Sheet, _ = sheet.Parse(nil)
 	}
-	like := liking{keep: opt.Keep, where: "the file of settings", kept: settings.Defaults(), chars: theme.Characters(opt.Env), depth: theme.Colours(opt.Env)}
-	if opt.Settings != nil {
-		like.kept = *opt.Settings
-	}
-	if path, err := settings.Path(opt.Env); err == nil {
-		like.where = xdg.Short(opt.Env, path)
-	}
-	if opt.ASCII {
-		like.chars = theme.Seven
-	}
 	m := Model{
 		file: session.File{
 			Path: opt.Path, Stamp: opt.Stamp, Store: opt.Save, Folder: opt.Folder, Opened: opt.Opened,
 			Every: opt.Every, Keeps: opt.Journal, Journals: opt.Journals,
 		},
-		history: sheet.NewHistory(opt.Sheet), live: newLive(), page: opt.Page,
-		places:   places{cam: newCamera()},
-		dialogs:  dialogs{note: note{text: opt.Note}},
-		display:  display{w: opt.Width, h: opt.Height, likes: opt.Settings, liking: like, env: opt.Env},
+		history: sheet.NewHistory(opt.Sheet), live: session.NewLive(), page: opt.Page,
+		places:   places{cam: picture.NewCamera()},
+		dialogs:  dialogs{note: frame.Note{Text: opt.Note}},
+		display:  display{w: opt.Width, h: opt.Height, prefs: prefs.New(opt.Settings, opt.Keep, opt.Env, opt.ASCII), env: opt.Env},
 		audience: audience{workings: &workings{}, trouble: opt.Trouble},
 	}
 	m.dress()
@@ -105,7 +97,7 @@ func New(opt Options) Model {
 	}
 	m.start()
 	if opt.Start {
-		m.opening = newOpening(opt.Recent)
+		m.opening = start.New(opt.Recent)
 	}
 	return m
 }

@@ -9,6 +9,7 @@ import (
 
 	"trivet/mechanics/sheet"
 	"trivet/mechanics/statics"
+	"trivet/tui/session"
 )
 
 func TestAPageIsWrittenAndNothingOverwrittenUnasked(t *testing.T) {
@@ -54,7 +55,7 @@ func TestEveryFormatOfAPage(t *testing.T) {
 		if err != nil || !strings.Contains(string(page[:min(len(page), 40)]), begins) {
 			t.Errorf("the page in %s begins with %q, %v", ending, page[:min(len(page), 40)], err)
 		}
-		if !strings.Contains(pageEndings, "."+ending) {
+		if !strings.Contains(session.WorkingPage.Prompt(true), "."+ending) {
 			t.Errorf("%s is not offered", ending)
 		}
 	}
@@ -88,7 +89,7 @@ func TestAHostWritesItsOwnPages(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	r := rigOf(t, Options{Sheet: s, Width: 120, Height: 36, Page: func(_ Page, file, _ string, s *statics.Solution, _ *sheet.Sheet, _ bool) error {
+	r := rigOf(t, Options{Sheet: s, Width: 120, Height: 36, Page: func(_ session.Page, file, _ string, s *statics.Solution, _ *sheet.Sheet, _ bool) error {
 		return errors.New("pages are not written here, " + file + " neither")
 	}})
 	r.keys("ctrl+p")
@@ -96,7 +97,7 @@ func TestAHostWritesItsOwnPages(t *testing.T) {
 	r.keys("enter")
 	r.sees("not written: pages are not written here, page.md neither")
 	// A fault in laying it out costs the page alone.
-	r = rigOf(t, Options{Sheet: s, Width: 120, Height: 36, Page: func(Page, string, string, *statics.Solution, *sheet.Sheet, bool) error { panic("ink") }})
+	r = rigOf(t, Options{Sheet: s, Width: 120, Height: 36, Page: func(session.Page, string, string, *statics.Solution, *sheet.Sheet, bool) error { panic("ink") }})
 	r.keys("ctrl+p")
 	r.text("pdf")
 	r.keys("enter")

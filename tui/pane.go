@@ -1,90 +1,75 @@
 package tui
 
 import (
-	"fmt"
 	"image"
-	"strings"
 
 	"trivet/tui/cells"
+	"trivet/tui/frame"
 	"trivet/tui/grid"
+	"trivet/tui/keys"
 	"trivet/tui/layout"
-	"trivet/tui/theme"
+	"trivet/tui/overlay"
+	"trivet/tui/results"
+	"trivet/tui/text"
 )
+
+// drawTop shows the title and the verdict; below them, quietly, what the sheet says of
+// itself, and its file.
+func (m Model) drawTop(c grid.Canvas) {
+	verdict, look := results.Headline(&m.live)
+	frame.Head{
+		Problem: m.live.Latest, Verdict: verdict, Look: look, File: m.title(), Saved: m.file.Path != "", Modified: m.history.Modified(),
+	}.Draw(c, m.theme.Glyphs.Between)
+}
+
+// drawStrip shows in one line what the sheet comes to.
+func (m Model) drawStrip(c grid.Canvas) {
+	if m.live.Solution == nil {
+		return
+	}
+	m.strip.Draw(c.In(image.Rect(1, 0, c.W(), 1)), text.Offset{}, c.W()-2, m.live.Stale)
+}
 
 // drawPane draws a pane's head and what is in it.
 func (m Model) drawPane(c grid.Canvas, p layout.Pane) {
 	if p < layout.System {
 		m.tables[p].Draw(c, cells.View{
-			Title: m.heading(p), Short: headings[p].short + m.aged(p), More: m.more(p, c.W(), c.H()), At: m.at[p],
+			Title: m.heading(p), Short: frame.Panes[p].Short + m.aged(p), More: m.more(p, c.W(), c.H()), At: m.at[p],
 			Live: p == m.focus, Typing: m.edit, Marked: m.marked, Row: m.theme.Glyphs.Row,
 		})
 		return
 	}
-	look := theme.Head
-	if p == m.focus {
-		look = theme.RuleFocus
-	}
-	title := m.heading(p)
-	c.Text(1, 0, look, grid.Fit(title, min(grid.Width(title), c.W()-2)))
-	if more := m.more(p, c.W(), c.H()-layout.Frame); grid.Width(title)+grid.Width(more)+4 < c.W() {
-		c.Text(c.W()-grid.Width(more)-1, 0, theme.Dim, more)
-	}
-	in := c.In(image.Rect(0, layout.Frame, c.W(), c.H()))
+	in := frame.Pane{Title: m.heading(p), Live: p == m.focus, More: m.more(p, c.W(), c.H()-layout.Frame)}.Draw(c)
 	if p == layout.Picture {
 		m.drawPicture(in)
 		return
 	}
-	m.drawResult(in, p)
+	m.texts[p].Draw(in, m.read[p], p == m.focus, m.isOld(p), m.theme.Glyphs.Row)
 }
 
 // more tells in a pane's head which way it goes on, and by how many rows or lines.
 func (m Model) more(p layout.Pane, w, h int) string {
-	var left, right bool
-	var above, below int
 	switch {
 	case p == layout.Picture:
+		return ""
 	case p.Result():
 		o, t := m.read[p].Scroll, &m.texts[p]
-		left, right, above, below = o.X > 0, t.wide > o.X+w-1, o.Y, max(len(t.paneText)-o.Y-h, 0)
-	default:
-		at := m.at[p]
-		if p != m.focus {
-			at.Col = 0
-		}
-		left, right, above, below = m.tables[p].Hidden(at, w, h)
+		return frame.Hidden(o.X > 0, t.Wide > o.X+w-1, o.Y, max(len(t.Lines)-o.Y-h, 0))
 	}
-	var parts []string
-	if left {
-		parts = append(parts, "<")
+	at := m.at[p]
+	if p != m.focus {
+		at.Col = 0
 	}
-	if above > 0 {
-		parts = append(parts, fmt.Sprintf("%d above", above))
-	}
-	if below > 0 {
-		parts = append(parts, fmt.Sprintf("%d more", below))
-	}
-	if right {
-		parts = append(parts, ">")
-	}
-	return strings.Join(parts, " ")
-}
-
-// headings are the titles of the panes, and what stands for them over narrow columns.
-var headings = [layout.Panes]struct{ long, short string }{
-	layout.Given: {"Givens", "Givens"}, layout.Points: {"Points", "Points"}, layout.Lines: {"Force lines", "Lines"},
-	layout.Supports: {"Supports and loads", "Supports"}, layout.Unknowns: {"Unknown magnitudes", "Unknowns"}, layout.Sheet: {"Sheet", "Sheet"},
-	layout.System: {"System", "System"}, layout.Picture: {"Picture", "Picture"}, layout.Checks: {"Checks", "Checks"},
-	layout.Working: {"Working", "Working"}, layout.HandSolution: {"Hand solution", "Hand solution"},
-	layout.Ranges: {"Ranges", "Ranges"}, layout.Limits: {"Limits", "Limits"},
+	return frame.Hidden(m.tables[p].Hidden(at, w, h))
 }
 
 func (m Model) heading(p layout.Pane) string {
-	s := headings[p].long
+	s := frame.Panes[p].Long
 	if p == layout.Picture {
 		if m.polygonOf != "" {
 			s = "Force polygon of " + m.polygonOf + ","
 		}
-		s += " " + m.cam.name(m.live.Problem)
+		s += " " + m.cam.Name(m.live.Problem)
 	}
 	return s + m.aged(p)
 }
@@ -96,3 +81,50 @@ func (m Model) aged(p layout.Pane) string {
 	}
 	return ""
 }
+
+// drawChoices shows what the cell being typed in may hold, under it or above.
+func (m Model) drawChoices(c grid.Canvas) {
+	r := m.screen().Panes[m.focus]
+	if m.edit == nil || m.ask != nil || m.naming != nil || r.Empty() {
+		return
+	}
+	list, pick, noun := m.edit.Offered()
+	l := overlay.Choices{Pick: pick, Noun: noun, Rows: make([]overlay.Row, len(list))}
+	for i, k := range list {
+		l.Rows[i].Cells = []string{k.Text, k.Says}
+	}
+	l.Draw(c, r.Min.Add(image.Pt(0, layout.Frame+m.at[m.focus].Row-m.at[m.focus].Top)), m.theme.Glyphs)
+}
+
+// listed is the list that stands over what else shows, how many of its rows show, and whether one
+// of them is picked.
+func (m Model) listed() (s overlay.Shown, rows int, picks bool) {
+	switch m.mode() {
+	case keys.OnPalette:
+		return overlay.ListedCommands(*m.palette), paletteRows, true
+	case keys.OnSettings, keys.InSetting:
+		return m.setup.Listed(m.prefs), m.h, m.setup.Typing == nil
+	case keys.OnStart:
+		return m.opening.Listed(), 0, true
+	case keys.OnSteps:
+		return m.board.Listed(m.boardOf().Steps()), 0, true
+	case keys.OnChoice:
+		return overlay.Offered("Make which row?", keys.Choosing), m.h, false
+	case keys.OnPanes:
+		return overlay.Offered("Go to which pane?", keys.Panes), m.h, false
+	}
+	return s, 0, false
+}
+
+// drawBoxed draws the list, unless it has a screen of its own.
+func (m Model) drawBoxed(c grid.Canvas) {
+	if s, rows, _ := m.listed(); rows > 0 {
+		in := image.Rect(0, 0, c.W(), c.H()-layout.Foot-1)
+		s.Draw(overlay.Box(c.In(overlay.Place(in, boxWidth, min(max(len(s.Rows), 1), rows))), m.theme.Glyphs.Rule, s.Title), m.theme.Glyphs.Row)
+	}
+}
+
+// boxWidth is how wide a list over the workbench gets.
+const boxWidth = 84
+
+func (m Model) drawEnd(c grid.Canvas, in int) { frame.End(c, in, m.note, m.hints()) }

@@ -27,7 +27,7 @@ func TestTheSystemIsNeverCut(t *testing.T) {
 	for range 50 {
 		r.keys("down", "right", "pgdown")
 	}
-	if o, text := r.m.read[layout.System].Scroll, r.m.texts[layout.System]; o.Y > len(text.paneText) || o.X > text.wide {
+	if o, text := r.m.read[layout.System].Scroll, r.m.texts[layout.System]; o.Y > len(text.Lines) || o.X > text.Wide {
 		t.Errorf("scrolled to %v", o)
 	}
 	r.keys("home")

@@ -5,6 +5,7 @@ import (
 
 	tea "charm.land/bubbletea/v2"
 
+	"trivet/mechanics/say"
 	"trivet/mechanics/sheet"
 	"trivet/tui/cells"
 	"trivet/tui/layout"
@@ -136,10 +137,10 @@ func (m *Model) fillCells(block [][]string) (edits []sheet.Edit, says string) {
 	}
 	var parts []string
 	if filled > 0 {
-		parts = append(parts, count(filled, "cell"))
+		parts = append(parts, say.Count(filled, "cell"))
 	}
 	if added > 0 {
-		parts = append(parts, count(added, "new row"))
+		parts = append(parts, say.Count(added, "new row"))
 	}
 	return edits, "pasted " + strings.Join(parts, " and ")
 }

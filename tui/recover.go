@@ -13,7 +13,6 @@ import (
 	"trivet/tui/layout"
 	"trivet/tui/overlay"
 	"trivet/tui/session"
-	"trivet/tui/text"
 )
 
 // beginJournal looks for work that was left of the sheet, and begins to keep what is typed.
@@ -44,8 +43,10 @@ func (m *Model) offer(offers []journal.Offer) {
 		return
 	}
 	m.ask = &question{
-		text: fmt.Sprintf("Unsaved work of %s was left: %s. Take it over?", o.When.Format("2 Jan 15:04"), differ(o.Changes)),
-		more: changeLines(o.Changes, "on disk", "left"),
+		Question: overlay.Question{
+			Text: fmt.Sprintf("Unsaved work of %s was left: %s. Take it over?", o.When.Format("2 Jan 15:04"), overlay.Differ(o.Changes)),
+			More: overlay.Changes(o.Changes, "on disk", "left"),
+		},
 		yes: func(m *Model) tea.Cmd {
 			m.opening = nil
 			m.history.Replace(left)
@@ -70,31 +71,6 @@ func (m *Model) offer(offers []journal.Offer) {
 	}
 }
 
-func differ(list []sheet.Change) string {
-	switch len(list) {
-	case 0:
-		return "it differs in order or comments"
-	case 1:
-		return "1 cell differs"
-	}
-	return count(len(list), "cell") + " differ"
-}
-
-// changeLines words what differs, a line a cell.
-func changeLines(list []sheet.Change, was, is string) (lines text.Lines) {
-	for _, c := range list {
-		says, only := was+" "+c.Old+", "+is+" "+c.New, ""
-		switch {
-		case !c.Was:
-			says, only = c.New, "   only "+is
-		case !c.Is:
-			says, only = c.Old, "   only "+was
-		}
-		lines.Add(text.Span{Text: grid.Clean(cells.LabelOf(c.Ref) + ": " + says)}, text.Span{Text: only, By: ", "})
-	}
-	return lines
-}
-
 // drawQuestion puts what is asked in the last lines of a screen without a foot.
 func (m Model) drawQuestion(c grid.Canvas) {
 	if m.ask != nil || m.naming != nil || m.setup != nil {
@@ -102,25 +78,8 @@ func (m Model) drawQuestion(c grid.Canvas) {
 	}
 }
 
-// drawSeen shows what a question is about, above it.
-func (m Model) drawSeen(c grid.Canvas) {
-	if m.ask == nil || !m.ask.seen {
-		return
-	}
-	at, r := m.ask.at, m.seenRect()
-	title, w, rows := " What differs ", r.Dx()-2, r.Dy()-1
-	at = overlay.Within(at, m.ask.more, w, rows) // the screen may have grown
-	if rows < len(m.ask.more) {
-		title = fmt.Sprintf(" What differs: %d to %d of %d ", at.Y+1, at.Y+rows, len(m.ask.more))
-	}
-	in := overlay.Box(c.In(r), m.theme.Glyphs.RuleFocus, title)
-	m.ask.more.Draw(in.In(image.Rect(1, 0, in.W()-1, in.H())), at, w, false)
-}
-
-// seenRect is where it stands: above the foot, no higher than it needs.
-func (m Model) seenRect() image.Rectangle {
-	return overlay.Place(image.Rect(0, 1, m.w, m.h-layout.Foot), m.w, len(m.ask.more))
-}
+// aboveFoot is where it stands what a question is about.
+func (m Model) aboveFoot() image.Rectangle { return image.Rect(0, 1, m.w, m.h-layout.Foot) }
 
 // toJournal keeps the sheet in the journal, and the cell being typed. The name of a row that
 // is there already is given without the row: it is no cell that could be written.
@@ -192,7 +151,7 @@ func (m *Model) bye() tea.Cmd {
 
 // gone ends the session once nothing is on its way any more.
 func (m *Model) gone() tea.Cmd {
-	if !m.going || m.liking.busy {
+	if !m.going || m.prefs.Busy() {
 		return nil
 	}
 	m.going = false

@@ -10,6 +10,7 @@ import (
 	tea "charm.land/bubbletea/v2"
 
 	"trivet/mechanics/sheet"
+	"trivet/tui/overlay"
 )
 
 // kept is a session with a journal, on a file of its own.
@@ -136,7 +137,7 @@ func TestASaveNeedsNoRecovery(t *testing.T) {
 	r.dies(home)
 	r = kept(t, path, home)
 	if r.m.ask != nil {
-		t.Errorf("asked %q", r.m.ask.text)
+		t.Errorf("asked %q", r.m.ask.Text)
 	}
 	r.holds(pointA, "-3, 5")
 }
@@ -253,7 +254,7 @@ func TestWhatDiffersScrolls(t *testing.T) {
 	for i := range 50 {
 		list = append(list, sheet.Change{Ref: sheet.Ref{Table: "points", Row: fmt.Sprintf("P%d", i)}, New: "0, 0" + strings.Repeat(" + (1, 0)", 20) + " end", Is: true})
 	}
-	r.m.ask = &question{text: differ(list) + ". Take it over?", more: changeLines(list, "on disk", "left"),
+	r.m.ask = &question{Question: overlay.Question{Text: overlay.Differ(list) + ". Take it over?", More: overlay.Changes(list, "on disk", "left")},
 		yes: func(*Model) tea.Cmd { return nil }, no: func(*Model) tea.Cmd { return nil }}
 	r.keys("down")
 	r.sees("50 cells differ. Take it over?", "s shows what differs")

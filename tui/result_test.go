@@ -11,6 +11,7 @@ import (
 
 	"trivet/mechanics/origin"
 	"trivet/tui/layout"
+	"trivet/tui/results"
 	"trivet/tui/theme"
 )
 
@@ -77,7 +78,7 @@ func TestTheCursorStaysInView(t *testing.T) {
 				r.keys([]string{"down", "right", "down", "left", "pgdown", "up", "end", "right", "home"}[n%9])
 				p := r.m.focus
 				v, rect := r.m.read[p], r.m.screen().Panes[p]
-				d := r.m.texts[p].paneText
+				d := r.m.texts[p].Lines
 				if !v.InView(d, rect.Dy()-1) {
 					continue
 				}
@@ -105,7 +106,7 @@ func TestATextWithoutNumbersScrolls(t *testing.T) {
 	if got := r.m.read[layout.System].Scroll.Y; got != was-1 {
 		t.Errorf("up scrolls from %d to %d", was, got)
 	}
-	r.tells(fmt.Sprintf("line %d of %d", was, len(r.m.texts[layout.System].paneText)))
+	r.tells(fmt.Sprintf("line %d of %d", was, len(r.m.texts[layout.System].Lines)))
 }
 
 func TestAClickPutsTheCursorOnANumber(t *testing.T) {
@@ -135,8 +136,8 @@ func TestOnlyWhatShowsIsWritten(t *testing.T) {
 	r := newRig(t, crane, 80, 24)
 	r.keys("ctrl+t")
 	for p := range layout.Panes {
-		if shows := p == layout.System; p.Result() && (len(r.m.texts[p].paneText) > 0) != shows {
-			t.Errorf("pane %d has %d lines", p, len(r.m.texts[p].paneText))
+		if shows := p == layout.System; p.Result() && (len(r.m.texts[p].Lines) > 0) != shows {
+			t.Errorf("pane %d has %d lines", p, len(r.m.texts[p].Lines))
 		}
 	}
 	if r.m.worked.Of != nil {
@@ -156,7 +157,7 @@ func TestLargeResultsAreBounded(t *testing.T) {
 	r.sees("P0 ΣFx", "residual", " a1")
 	r.tells("a1 in ΣFx on P0: x of u from P0 to P1 = (1.00 - 0) m / 1.41 m = 0.7071")
 	r.keys("f7 w", "end")
-	if n := len(r.m.texts[layout.Working].paneText); n > maxLines+200 {
+	if n := len(r.m.texts[layout.Working].Lines); n > results.MaxLines+200 {
 		t.Errorf("the working has %d lines", n)
 	}
 	r.keys("alt+h")

@@ -6,14 +6,20 @@ import (
 	tea "charm.land/bubbletea/v2"
 
 	"trivet/mechanics/sheet"
+	"trivet/mechanics/statics"
 	"trivet/tui/board"
 	"trivet/tui/cells"
+	"trivet/tui/frame"
 	"trivet/tui/grid"
+	"trivet/tui/help"
 	"trivet/tui/layout"
 	"trivet/tui/overlay"
+	"trivet/tui/picture"
+	"trivet/tui/prefs"
+	"trivet/tui/results"
 	"trivet/tui/session"
-	"trivet/tui/settings"
 	"trivet/tui/speech"
+	"trivet/tui/start"
 	"trivet/tui/text"
 	"trivet/tui/theme"
 )
@@ -23,10 +29,9 @@ import (
 type Model struct {
 	file    session.File
 	history *sheet.History
-	live    live
-	worked  worked     // the working of a solution
-	judged  judged     // the own answers of a solution
-	page    PageWriter // nil: none are written
+	live    session.Live
+	page    session.PageWriter // nil: none are written
+	derived
 
 	panes
 	places
@@ -39,6 +44,14 @@ type Model struct {
 	departure
 }
 
+// derived is what is worked out of a solution, where that shows.
+type derived struct {
+	laying  session.Queue[*statics.Solution, results.Steps]
+	worked  results.Laid
+	judging session.Queue[*statics.Solution, map[string]string]
+	judged  judged // the own answers
+}
+
 // places is where one looks: the pane that has the keys, and what shows beside it.
 type places struct {
 	focus, back layout.Pane // back: the pane of cells that esc returns to
@@ -48,7 +61,7 @@ type places struct {
 	large       bool
 	at          [layout.System]cells.Place
 	read        [layout.Panes]text.View // of the results
-	cam         camera
+	cam         picture.Camera
 	drag        *drag // of the mouse in the picture
 	mark        mark
 	jumps       []spot // where definitions were asked for
@@ -61,34 +74,33 @@ type changes struct {
 	newest       sheet.Ref         // the row made last, while the next may follow it
 	changedByKey bool              // the text being typed, by a key that is no character
 	clip         clip              // copied last
-	outdated     []outdated        // givens that were changed, which words and reference answers may not follow yet
+	outdated     session.Outdated  // givens that were changed
 	ahead        []tea.KeyPressMsg // typed for steps that are still being laid out
 }
 
 // dialogs is what stands before the panes, and the word on the bottom line.
 type dialogs struct {
-	choosing bool          // which kind of row to make
-	listing  bool          // which pane to go to
-	naming   *text.Line    // a file name being typed
-	forPage  Page          // whose it is; 0 for the sheet's
-	ask      *question     // yes, no or back
-	help     *helping      // the help, scrolled
-	opening  *opening      // the start screen
-	pending  *fetched      // a sheet to be opened once this one is saved
-	palette  *overlay.List // the list of commands
-	setup    *setup        // the list of settings
+	choosing bool           // which kind of row to make
+	listing  bool           // which pane to go to
+	naming   *text.Line     // a file name being typed
+	forPage  session.Page   // whose it is; 0 for the sheet's
+	ask      *question      // yes, no or back
+	help     *help.Help     // the help, scrolled
+	opening  *start.Screen  // the start screen
+	pending  *start.Fetched // a sheet to be opened once this one is saved
+	palette  *overlay.List  // the list of commands
+	setup    *prefs.List    // the list of settings
 	search   search
-	note     note
-	notes    int // words said so far
+	note     frame.Note // on the bottom line
+	notes    int        // words said so far
 }
 
 // display is what a session is shown on, and how the person likes it.
 type display struct {
 	w, h   int
-	sizing sizing
+	sizing frame.Sizing
 	theme  theme.Theme
-	likes  *settings.Settings // nil: the defaults
-	liking liking
+	prefs  prefs.Prefs
 	env    []string // the session's environment
 
 	linear bool              // lines are written in place of a frame
@@ -111,12 +123,6 @@ type departure struct {
 	left  bool // quit
 }
 
-// note is a word on the bottom line.
-type note struct {
-	text string
-	bad  bool
-}
-
 // start puts the cursor on the first point, and elsewhere on the first cell to
 // type in, and builds the panes.
 func (m *Model) start() {
@@ -130,7 +136,7 @@ func (m *Model) start() {
 // Init solves the sheet as it was opened.
 func (m Model) Init() tea.Cmd {
 	first := func() tea.Msg { return opened{} }
-	if m.asksBackground() {
+	if m.prefs.AsksBackground() {
 		return tea.Batch(first, tea.RequestBackgroundColor)
 	}
 	return first
@@ -160,32 +166,36 @@ func (m *Model) update(msg tea.Msg) (cmd tea.Cmd) {
 		cmd = m.takeSeen(msg)
 	case opened:
 		cmd = m.first()
-	case likesKept:
-		cmd = m.tookLikes(msg)
+	case prefs.Kept:
+		cmd = tea.Batch(m.hear(m.prefs.Took(msg)), m.gone())
 	case tea.BackgroundColorMsg:
-		m.background(msg.IsDark())
+		m.prefs.Background(msg.IsDark())
+		m.dress()
 	case lastOpened:
-		m.overview(msg)
+		m.opening = start.Overview(msg.paths, msg.blank)
 		cmd = m.peek(false)
-	case fetched:
+	case start.Fetched:
 		cmd = m.takeFetched(msg)
-	case solved:
+	case session.Solved:
 		m.take(msg)
-	case worked:
+	case results.Laid:
 		m.takeWorked(msg)
 		cmd = m.catchUp()
 	case judged:
 		m.takeJudged(msg)
 	case session.Effect:
-		m.takeWeighed(msg)
+		m.live.TakeEffect(msg)
 	case session.Saved:
 		cmd = m.afterSave(msg)
-	case paged:
+	case session.Paged:
 		m.afterPage(msg)
 	case tea.WindowSizeMsg:
-		cmd = m.resized(msg)
-	case sized:
-		cmd = m.settled(msg)
+		if m.speech.W = msg.Width; !m.linear {
+			cmd = m.sizing.Changed()
+			m.resize(msg.Width, msg.Height)
+		}
+	case frame.Sized:
+		cmd = m.sizing.Settled(msg)
 	case tea.KeyPressMsg:
 		if !m.holdBack(msg) {
 			cmd = m.route(msg)
@@ -227,13 +237,22 @@ func (m Model) composed() grid.Frame {
 	s := m.screen()
 	switch {
 	case s.TooSmall:
-		m.drawTooSmall(g.All())
+		asked := ""
+		switch {
+		case m.ask != nil:
+			asked = "y / n / esc: " + m.ask.Text
+		case m.naming != nil:
+			asked = m.forPage.Prompt(false) + m.naming.Text
+		}
+		frame.TooSmall(g.All(), m.w, m.h, asked)
 	case m.help != nil:
 		m.drawTop(g.All().In(s.Top))
-		m.drawHelp(g)
+		m.help.Draw(g.All(), s, m.helpFor(), m.theme.Glyphs)
 		m.drawFoot(g.All())
 	case m.opening != nil:
-		m.drawStart(g.All().In(image.Rect(0, 0, m.w, m.h)))
+		c := g.All().In(image.Rect(0, 0, m.w, m.h))
+		m.opening.Draw(c, m.env, m.theme.Glyphs, m.cam)
+		m.drawEnd(c, 1)
 		m.drawBoxed(g.All())
 		m.drawQuestion(g.All())
 	case m.board.On:
@@ -250,11 +269,13 @@ func (m Model) composed() grid.Frame {
 			}
 		}
 		m.drawStrip(g.All().In(s.Strip))
-		m.drawList(g.All())
+		m.drawChoices(g.All())
 		m.drawBoxed(g.All())
 		m.drawFoot(g.All())
 	}
-	m.drawSeen(g.All())
+	if m.ask != nil {
+		m.ask.Draw(g.All(), m.aboveFoot(), m.theme.Glyphs.Rule)
+	}
 	if m.theme.Set == theme.Seven {
 		g.Seven()
 	}

@@ -5,9 +5,13 @@ import (
 
 	tea "charm.land/bubbletea/v2"
 
+	"trivet/tui/frame"
+	"trivet/tui/help"
 	"trivet/tui/keys"
 	"trivet/tui/layout"
 	"trivet/tui/overlay"
+	"trivet/tui/prefs"
+	"trivet/tui/session"
 )
 
 // mode is what has the keys.
@@ -23,7 +27,7 @@ func (m Model) mode() keys.Mode {
 		return keys.OnPalette
 	case m.help != nil:
 		return keys.OnHelp
-	case m.setup != nil && m.setup.typing != nil:
+	case m.setup != nil && m.setup.Typing != nil:
 		return keys.InSetting
 	case m.setup != nil:
 		return keys.OnSettings
@@ -53,7 +57,7 @@ func (m Model) mode() keys.Mode {
 
 // route turns a key into an intent, or into text where it is a character.
 func (m *Model) route(msg tea.KeyPressMsg) tea.Cmd {
-	m.note, m.changedByKey = note{}, false
+	m.note, m.changedByKey = frame.Note{}, false
 	text := msg.Key().Text
 	// What came as several characters is text, even where it spells a key's name.
 	if utf8.RuneCountInString(text) <= 1 {
@@ -62,7 +66,7 @@ func (m *Model) route(msg tea.KeyPressMsg) tea.Cmd {
 			return m.typed(text)
 		}
 		if b, ok := keys.Find(m.mode(), msg.String()); ok {
-			if why := m.cannot(b.Intent); why != "" {
+			if why := m.now().Cannot(b.Intent); why != "" {
 				m.say(why, false)
 				return nil
 			}
@@ -89,142 +93,86 @@ func (m *Model) route(msg tea.KeyPressMsg) tea.Cmd {
 // keepFirst does a key of the workbench from within a cell: what is typed there
 // is kept, and the key goes on. Where the sheet refuses it the cell stays open.
 func (m *Model) keepFirst(key string) (tea.Cmd, bool) {
-	if mode := m.mode(); mode != keys.InCell && mode != keys.InWords && mode != keys.InList {
-		return nil, false
-	}
-	b, ok := keys.Find(keys.OnCells, key)
+	i, ok := m.mode().Keeps(key)
 	if !ok {
-		return nil, false
-	}
-	switch b.Intent {
-	case keys.NewRow, keys.ListPanes, keys.GoPoints, keys.GoUnknowns, keys.GoSheet, keys.GoSystem, keys.GoPicture, keys.GoHandSolution, keys.GoLimits, keys.NextResult,
-		keys.ToBoard, keys.SwitchSide, keys.Enlarge, keys.Commands, keys.OpenSettings, keys.Search, keys.MoveUp, keys.MoveDown, keys.Duplicate:
-	default:
 		return nil, false
 	}
 	cmd := m.keep(func() {})
 	if m.edit != nil {
 		return cmd, true
 	}
-	again, _ := m.handle(b.Intent)
+	again, _ := m.handle(i)
 	return tea.Batch(cmd, again), true
 }
 
-// cannot says why an intent has no effect at the moment; empty where it has.
-func (m Model) cannot(i keys.Intent) string {
-	flat := m.live.Problem != nil && m.live.Problem.Planar
-	switch i {
-	case keys.See:
-		if m.ask != nil && len(m.ask.more) == 0 {
-			return "there is nothing more to show"
-		}
-	case keys.PageUp, keys.PageDown, keys.First, keys.Last:
-		return m.cannotScroll()
-	case keys.Save:
-		if m.opening != nil {
-			return "no sheet is open yet: enter opens one"
-		}
-	case keys.ViewFront, keys.ViewSide, keys.ViewTop, keys.ViewSpace:
-		if flat {
-			return "a problem in a plane has one view"
-		}
-	case keys.Left, keys.Right, keys.Up, keys.Down:
-		if flat && !m.linear && (m.mode() == keys.OnPicture || m.mode() == keys.OnBoard && i != keys.Up && i != keys.Down) {
-			return "a picture in a plane does not turn"
-		}
-		return m.cannotScroll()
-	case keys.NewSheet, keys.OpenSheet:
-		if m.file.Store != nil {
-			return "a hosted session has one sheet. Try: start trivet on the other one"
-		}
-	case keys.Reveal:
-		if !m.board.Hides && m.mode() == keys.OnBoard {
-			return "answers are shown already: h hides them"
-		}
-	case keys.SwitchSide:
-		if m.large {
-			return "one pane has the whole screen: ctrl+e brings the others back"
-		}
+// deeds do the intents of a mode, behind those that hold everywhere, and tell whether they know
+// them.
+func deeds() [keys.Modes]func(*Model, keys.Intent) (tea.Cmd, bool) {
+	only := func(do func(*Model, keys.Intent) bool) func(*Model, keys.Intent) (tea.Cmd, bool) {
+		return func(m *Model, i keys.Intent) (tea.Cmd, bool) { return nil, do(m, i) }
 	}
-	return ""
-}
-
-// cannotScroll says why a question does not scroll.
-func (m Model) cannotScroll() string {
-	switch {
-	case m.ask == nil || m.ask.seen:
-		return ""
-	case len(m.ask.more) == 0:
-		return "y, n or esc answers"
+	return [keys.Modes]func(*Model, keys.Intent) (tea.Cmd, bool){
+		keys.OnQuestion: (*Model).answered,
+		keys.OnName:     (*Model).named,
+		keys.OnChoice:   only((*Model).chosen),
+		keys.OnPanes:    (*Model).onPanes,
+		keys.OnSearch:   only((*Model).searching),
+		keys.OnPalette:  (*Model).inPalette,
+		keys.OnHelp:     only((*Model).turnHelp),
+		keys.OnSettings: (*Model).settingUp,
+		keys.InSetting:  (*Model).settingUp,
+		keys.OnStart:    (*Model).atStart,
+		keys.OnBoard:    only((*Model).onBoard),
+		keys.OnSteps:    only((*Model).onBoard),
+		keys.InCell:     (*Model).typing,
+		keys.InList:     (*Model).typing,
+		keys.InWords:    (*Model).typing,
+		keys.OnResult:   only((*Model).onResult),
+		keys.OnPicture:  only((*Model).pictured),
+		keys.OnCells:    (*Model).onCells,
 	}
-	return "s shows what differs"
 }
 
 // handle does an intent where the keys are; ok tells that the mode knows it.
 func (m *Model) handle(i keys.Intent) (cmd tea.Cmd, ok bool) {
-	switch m.mode() {
-	case keys.OnQuestion:
-		return m.answered(i)
-	case keys.OnName:
-		return m.named(i)
-	case keys.OnChoice:
-		return nil, m.chosen(i)
-	case keys.OnPanes:
-		m.listing = false
-		if i == keys.Cancel {
-			return nil, true
-		}
-		return m.workbench(i)
-	case keys.OnSearch:
-		return nil, m.searching(i)
-	case keys.OnPalette:
-		return m.inPalette(i)
-	case keys.InSetting:
-		return m.valuing(i)
-	}
 	if cmd, ok := m.everywhere(i); ok {
 		return cmd, true
 	}
-	switch m.mode() {
-	case keys.OnHelp:
-		return nil, m.turnHelp(i)
-	case keys.OnSettings:
-		return m.settingUp(i)
-	case keys.OnStart:
-		return m.atStart(i)
-	case keys.OnBoard, keys.OnSteps:
-		return nil, m.onBoard(i)
-	case keys.InCell, keys.InList, keys.InWords:
-		return m.typing(i)
+	mode := m.mode()
+	if mode == keys.OnCells || mode == keys.OnResult || mode == keys.OnPicture {
+		if cmd, ok := m.workbench(i); ok {
+			return cmd, true
+		}
+		if mode != keys.OnCells && (m.linear && m.readOn(i) || m.reading(i)) {
+			return nil, true
+		}
 	}
-	if cmd, ok := m.workbench(i); ok {
-		return cmd, true
-	}
-	if m.linear && m.focus >= layout.System && m.readOn(i) {
+	return deeds()[mode](m, i)
+}
+
+// onPanes does the intents of the list of panes.
+func (m *Model) onPanes(i keys.Intent) (tea.Cmd, bool) {
+	m.listing = false
+	if i == keys.Cancel {
 		return nil, true
 	}
-	switch m.mode() {
-	case keys.OnResult:
-		return nil, m.reading(i) || m.turnResult(i)
-	case keys.OnPicture:
-		if m.reading(i) {
-			return nil, true
-		}
-		switch i {
-		case keys.PickNext:
-			m.pickNext(1)
-			return nil, true
-		case keys.PickPrev:
-			m.pickNext(-1)
-			return nil, true
-		}
-		if m.pictured(i) {
-			return nil, true
-		}
-		ok := m.cam.handle(i)
-		return nil, ok
+	return m.workbench(i)
+}
+
+// reading does what is the same in the results and the picture.
+func (m *Model) reading(i keys.Intent) bool {
+	if i == keys.Cancel {
+		m.goTo(m.back)
+		return true
 	}
-	return m.onCells(i)
+	return false
+}
+
+// onResult moves the cursor of the result that has the keys.
+func (m *Model) onResult(i keys.Intent) bool {
+	p := m.focus
+	r := m.screen().Panes[p]
+	return m.read[p].Turn(m.texts[p].Lines, i, r.Dx()-2, r.Dy()-1)
 }
 
 func (m *Model) everywhere(i keys.Intent) (tea.Cmd, bool) {
@@ -233,7 +181,7 @@ func (m *Model) everywhere(i keys.Intent) (tea.Cmd, bool) {
 		if m.help != nil {
 			m.help = nil
 		} else {
-			m.help = &helping{}
+			m.help = &help.Help{}
 		}
 	case keys.Save:
 		return m.save(), true
@@ -267,7 +215,7 @@ func (m *Model) workbench(i keys.Intent) (tea.Cmd, bool) {
 	case keys.Commands:
 		m.palette = &overlay.List{}
 	case keys.OpenSettings:
-		m.setup = &setup{}
+		m.setup = &prefs.List{}
 	case keys.Search:
 		m.beginSearch()
 	case keys.SearchNext:
@@ -279,11 +227,11 @@ func (m *Model) workbench(i keys.Intent) (tea.Cmd, bool) {
 	case keys.SaveAs:
 		m.askName()
 	case keys.WritePage:
-		m.askPage(WorkingPage)
+		m.askPage(session.WorkingPage)
 	case keys.WriteField:
-		m.askPage(FieldPage)
+		m.askPage(session.FieldPage)
 	case keys.WriteTask:
-		m.askPage(TaskPage)
+		m.askPage(session.TaskPage)
 	case keys.ToBoard:
 		return m.toBoard(), true
 	case keys.NextPane:
@@ -292,9 +240,6 @@ func (m *Model) workbench(i keys.Intent) (tea.Cmd, bool) {
 		m.hop(-1)
 	case keys.ListPanes:
 		m.listing = true
-	case keys.GoGiven, keys.GoPoints, keys.GoLines, keys.GoSupports, keys.GoUnknowns, keys.GoSheet, keys.GoSystem, keys.GoPicture,
-		keys.GoChecks, keys.GoWorking, keys.GoHandSolution, keys.GoRanges, keys.GoLimits:
-		m.goTo(layout.Pane(i - keys.GoGiven))
 	case keys.NextResult:
 		m.nextResult(1)
 	case keys.PrevResult:
@@ -304,7 +249,11 @@ func (m *Model) workbench(i keys.Intent) (tea.Cmd, bool) {
 	case keys.Enlarge:
 		m.large = !m.large
 	default:
-		return nil, false
+		p, ok := frame.PaneOf(i)
+		if ok {
+			m.goTo(p)
+		}
+		return nil, ok
 	}
 	return nil, true
 }

@@ -64,7 +64,7 @@ func (m *Model) duplicateRow() tea.Cmd {
 	}
 	as := freeName(m.history.Current(), ref.Row)
 	cmd := m.edited(sheet.Ref{Table: ref.Table, Row: as}, sheet.DuplicateRow{Table: ref.Table, Row: ref.Row, As: as})
-	if !m.note.bad {
+	if !m.note.Bad {
 		m.say(as+" is "+ref.Row+" once more", false)
 	}
 	return cmd

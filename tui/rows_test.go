@@ -134,7 +134,7 @@ func TestSearch(t *testing.T) {
 
 func TestThePaletteNamesEveryCommand(t *testing.T) {
 	listed := map[keys.Intent]bool{}
-	for _, b := range commands(overlay.List{}) {
+	for _, b := range overlay.Commands(overlay.List{}) {
 		listed[b.Intent] = true
 	}
 	for _, b := range keys.Table() {
@@ -165,10 +165,10 @@ func TestThePaletteNamesEveryCommand(t *testing.T) {
 // Every command of the palette runs from any pane.
 func TestThePaletteRunsEverything(t *testing.T) {
 	for _, from := range []string{"alt+p", "alt+y", "alt+i"} {
-		for i := range commands(overlay.List{}) {
+		for i := range overlay.Commands(overlay.List{}) {
 			r := newRig(t, hanging, 80, 24)
 			r.keys(from, "ctrl+k")
-			b := commands(*r.m.palette)[i]
+			b := overlay.Commands(*r.m.palette)[i]
 			if b.Intent == keys.Save {
 				continue // it would write a file
 			}
@@ -247,7 +247,7 @@ func TestRenameInTheUnknowns(t *testing.T) {
 			r.sees(c.says)
 		}
 		text := r.m.history.Current().Text()
-		if r.m.note.bad {
+		if r.m.note.Bad {
 			if text != before {
 				t.Errorf("%s to %s is refused and leaves\n%s", c.from, c.to, text)
 			}

@@ -2,11 +2,13 @@ package tui
 
 import (
 	"context"
-	"io"
 	"os"
 
 	tea "charm.land/bubbletea/v2"
 	"github.com/charmbracelet/colorprofile"
+
+	"trivet/tui/frame"
+	"trivet/tui/session"
 )
 
 // frames is how many may be drawn in a second. Bubble Tea wakes for each of them, drawn or
@@ -28,12 +30,8 @@ func (opt Options) run(ctx context.Context, as func(Model) tea.Model) error {
 	}
 	defer opt.inLines(ctx)()
 	options := []tea.ProgramOption{tea.WithContext(ctx), tea.WithoutSignalHandler(), tea.WithFPS(frames)}
-	switch in := opt.In.(type) {
-	case nil:
-	case *os.File:
-		options = append(options, tea.WithInput(terminalInput{in, ending{in, stop}}))
-	default:
-		options = append(options, tea.WithInput(ending{in, stop}))
+	if opt.In != nil {
+		options = append(options, tea.WithInput(session.Input(opt.In, stop)))
 	}
 	if opt.Out != nil {
 		options = append(options, tea.WithOutput(opt.Out))
@@ -50,10 +48,10 @@ func (opt Options) run(ctx context.Context, as func(Model) tea.Model) error {
 		options = append(options, tea.WithWindowSize(opt.Width, opt.Height))
 	}
 	if opt.Page == nil {
-		opt.Page = PagesBy(opt.Version)
+		opt.Page = session.PagesBy(opt.Version)
 	}
 	m := New(opt)
-	m.sizing.settle = settleAfter
+	m.sizing.Settle = frame.SettleAfter
 	p := tea.NewProgram(as(m), options...)
 	last, err := p.Run()
 	switch m, ok := last.(Model); {
@@ -92,26 +90,3 @@ func (m *Model) stopped() *Stopped {
 	}
 	return s
 }
-
-// ending is an input behind whose end nobody sits any more. Bubble Tea by itself
-// would wait for ever.
-type ending struct {
-	io.Reader
-	ended func()
-}
-
-func (e ending) Read(p []byte) (int, error) {
-	n, err := e.Reader.Read(p)
-	if n == 0 && err != nil {
-		e.ended()
-	}
-	return n, err
-}
-
-// terminalInput is a file that is read through another reader.
-type terminalInput struct {
-	*os.File
-	read io.Reader
-}
-
-func (t terminalInput) Read(p []byte) (int, error) { return t.read.Read(p) }

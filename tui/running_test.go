@@ -14,6 +14,7 @@ import (
 	"github.com/charmbracelet/x/ansi"
 	"github.com/charmbracelet/x/vt"
 
+	"trivet/tui/frame"
 	"trivet/tui/keys"
 )
 
@@ -43,7 +44,7 @@ func (s shown) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	switch msg := msg.(type) {
 	case shot:
 		m := s.Model
-		msg.to <- exposure{m.View().Content, m.w, m.h, m.mode(), m.live.solving.Running() || m.file.Saving}
+		msg.to <- exposure{m.View().Content, m.w, m.h, m.mode(), m.live.Running() || m.file.Saving}
 		return s, nil
 	case happen:
 		event := msg.dice.event(s.Model)
@@ -87,7 +88,7 @@ func (s *running) Write(p []byte) (int, error) {
 func newRunning(t testing.TB, w, h int, model func() Model) *running {
 	again := func() Model {
 		m := model()
-		m.sizing.settle = settleAfter // as the program has it
+		m.sizing.Settle = frame.SettleAfter // as the program has it
 		return m
 	}
 	s := &running{t: t, term: &terminal{e: vt.NewEmulator(w, h)}}

@@ -3,12 +3,14 @@ package tui
 import (
 	tea "charm.land/bubbletea/v2"
 
-	"trivet/mechanics/problem"
 	"trivet/mechanics/scene"
 	"trivet/mechanics/sheet"
 	"trivet/mechanics/statics"
 	"trivet/tui/cells"
 	"trivet/tui/layout"
+	"trivet/tui/picture"
+	"trivet/tui/results"
+	"trivet/tui/text"
 )
 
 // panes is what a frame is drawn from: all of it follows from the rest of the model, and
@@ -23,12 +25,15 @@ type panes struct {
 	follows []cells.Fact // from the row under the cursor
 	related related
 
-	texts [layout.Panes]shownText // of the results that show
-	says  string                  // where the number under the cursor comes from
+	texts [layout.Panes]results.Pane // of the results that show
+	says  string                     // where the number under the cursor comes from
+
+	strip    text.Lines // what the sheet comes to, in one line
+	stripped stripped
 
 	drawing   *scene.Scene
-	sketch    *sketch // of that scene
-	depicted  depicted
+	sketch    *picture.Kept // of that scene
+	depicted  picture.Shot
 	polygonOf string // whose force polygon shows in place of the picture
 
 	resulted, records int // count the results, and the sheets and results, that were to show
@@ -44,15 +49,13 @@ type (
 		records int
 		fresh   *cells.Fresh
 	}
+	stripped struct {
+		result, w int
+		weighed   *statics.Solution
+	}
 	related struct {
 		tabled
 		row sheet.Ref
-	}
-	depicted struct {
-		problem  *problem.Problem
-		solution *statics.Solution
-		lengths  bool
-		polygon  int // the body whose polygon it is, -1 for none
 	}
 )
 
@@ -61,11 +64,7 @@ type (
 // another has made of the panes.
 func (m *Model) settle() {
 	m.tabulate()
-	for p, r := range m.screen().Panes {
-		if p := layout.Pane(p); p.Result() && !r.Empty() {
-			m.compose(p, max(r.Dx()-2, 1))
-		}
-	}
+	m.compose()
 	m.clamp()
 	m.explain()
 	if of := (related{m.tabled, m.selected()}); of != m.related {
@@ -109,17 +108,13 @@ func (m *Model) screen() layout.Screen {
 
 // depict makes the scene that the picture shows.
 func (m *Model) depict() {
-	of := depicted{m.live.Problem, m.live.Solution, m.cam.sizes, -1}
-	if m.cam.polygon {
-		of.polygon = m.particle()
-	}
-	if of != m.depicted {
-		m.depicted = of
-		drawn := m.drawn()
-		m.drawing, m.sketch = &drawn, &sketch{}
+	if of := m.cam.Shot(m.live.Problem, m.live.Solution, m.selected()); of != m.depicted {
+		drawn, polygonOf := of.Scene()
+		m.depicted, m.polygonOf = of, polygonOf
+		m.drawing, m.sketch = &drawn, &picture.Kept{}
 		m.count.scenes++
 	}
 }
 
 // wanted begins what the newest sheet and its result are asked for and is not known yet.
-func (m *Model) wanted() tea.Cmd { return tea.Batch(m.live.solve(), m.lay(), m.judge(), m.weigh()) }
+func (m *Model) wanted() tea.Cmd { return tea.Batch(m.live.Again(), m.lay(), m.judge(), m.weigh()) }

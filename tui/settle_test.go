@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"trivet/mechanics/sheet"
+	"trivet/tui/start"
 )
 
 // TestEachPartIsMadeOnce counts what a key has made anew, its result included: a
@@ -50,7 +51,7 @@ func TestNothingOfAnotherSheetIsKept(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	r.do(r.m.open(fetched{of: start{path: "lamp.toml"}, sheet: s}))
+	r.do(r.m.open(start.Fetched{Of: start.Sheet{Path: "lamp.toml"}, Sheet: s}))
 	if got, want := r.screen(), fresh.screen(); got != want {
 		t.Errorf("after another sheet was opened:\n%s\nwant\n%s", got, want)
 	}

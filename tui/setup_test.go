@@ -172,8 +172,8 @@ func TestSettingsAreKeptOneAfterTheOther(t *testing.T) {
 		t.Error("it leaves while settings are being kept")
 	}
 	writing = step(writing()) // fails; dark is tried at once
-	if writing == nil || m.note.text != "for this session only: the file of settings: no room" {
-		t.Fatalf("%q", m.note.text)
+	if writing == nil || m.note.Text != "for this session only: the file of settings: no room" {
+		t.Fatalf("%q", m.note.Text)
 	}
 	fails = false
 	quit := step(writing())

@@ -9,6 +9,7 @@ import (
 	"trivet/fixtures"
 	"trivet/mechanics/sheet"
 	"trivet/tui/keys"
+	"trivet/tui/start"
 )
 
 func startRig(t testing.TB, w, h int, recent ...string) *rig {
@@ -128,10 +129,16 @@ func TestSheetsOpenedLastComeFirst(t *testing.T) {
 	}
 }
 
+// fetched is the sheet picked, read for its picture.
+func fetched(r *rig) start.Fetched {
+	of, _ := r.m.opening.Picked()
+	return of.Fetch(false, nil)
+}
+
 func TestAPictureThatComesLateIsDropped(t *testing.T) {
 	r := startRig(t, 120, 36)
 	r.text("mast")
-	late := r.m.opening.shot
+	late := fetched(r)
 	r.keys("ctrl+u", "end", "esc")
 	r.send(late)
 	if r.m.opening != nil {
@@ -141,7 +148,7 @@ func TestAPictureThatComesLateIsDropped(t *testing.T) {
 
 func TestAPictureOfAnEarlierPickReplacesNone(t *testing.T) {
 	r := startRig(t, 120, 36)
-	early := r.m.opening.shot
+	early := fetched(r)
 	r.text("mast")
 	r.sees("T1 (T)")
 	r.send(early)

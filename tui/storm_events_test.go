@@ -221,7 +221,9 @@ func (d dice) options(state string) Options {
 		o.Settings = &likes
 		o.Keep = func(settings.Settings, settings.Settings) error { return refusal(turn.Add(1)) }
 	}
-	o.Page = func(Page, string, string, *statics.Solution, *sheet.Sheet, bool) error { return refusal(turn.Add(1)) }
+	o.Page = func(session.Page, string, string, *statics.Solution, *sheet.Sheet, bool) error {
+		return refusal(turn.Add(1))
+	}
 	return o
 }
 

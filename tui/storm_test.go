@@ -17,6 +17,9 @@ import (
 	"trivet/tui/grid"
 	"trivet/tui/keys"
 	"trivet/tui/layout"
+	"trivet/tui/results"
+	"trivet/tui/session"
+	"trivet/tui/start"
 )
 
 // The storm's variables: how many events in all, and the session to play, or to
@@ -138,16 +141,16 @@ func (s *storm) do(cmd tea.Cmd) {
 		for _, c := range msg {
 			s.do(c)
 		}
-	case solved:
+	case session.Solved:
 		fault = msg.Fault
 		s.send(msg)
-	case worked:
+	case results.Laid:
 		fault = msg.Fault
 		s.send(msg)
 	case judged:
 		fault = msg.Fault
 		s.send(msg)
-	case paged, fetched:
+	case session.Paged, start.Fetched:
 		if says := fmt.Sprintf("%+v", msg); strings.Contains(says, "(fault: ") {
 			fault = says
 		}

@@ -7,6 +7,7 @@ import (
 
 	"trivet/mechanics/sheet"
 	"trivet/tui/cells"
+	"trivet/tui/help"
 	"trivet/tui/layout"
 )
 
@@ -164,7 +165,7 @@ func TestDeleteASupport(t *testing.T) {
 func TestHelpShowsEveryTopicOnASmallScreen(t *testing.T) {
 	r := newRig(t, beam, 80, 24)
 	r.keys("?")
-	for _, name := range helpPages()[1:] {
+	for _, name := range help.Pages()[1:] {
 		r.keys("right")
 		r.sees(" Help: " + name + ", ")
 		seen := map[string]bool{}
@@ -174,7 +175,7 @@ func TestHelpShowsEveryTopicOnASmallScreen(t *testing.T) {
 			}
 			r.keys("pgdown")
 		}
-		for _, line := range r.m.helpText(77) {
+		for _, line := range r.m.help.Lines(r.m.helpFor(), 77) {
 			var text strings.Builder
 			for _, s := range line {
 				text.WriteString(s.Text)

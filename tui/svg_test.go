@@ -133,7 +133,7 @@ func (on ground) writeRun(b *strings.Builder, x, y int, run []rune, c *uv.Cell) 
 	if c.Style.Attrs&uv.AttrFaint != 0 {
 		dress = " opacity=\".6\""
 	}
-	var words, dots, thin, thick strings.Builder
+	var words, dots, thin strings.Builder
 	for i, r := range run {
 		left := x + i*cellW
 		letter := ' '
@@ -146,8 +146,6 @@ func (on ground) writeRun(b *strings.Builder, x, y int, run []rune, c *uv.Cell) 
 			}
 		case r == '─':
 			fmt.Fprintf(&thin, "M%d %dh%d", left, y+cellH/2, cellW)
-		case r == '━':
-			fmt.Fprintf(&thick, "M%d %dh%d", left, y+cellH/2, cellW)
 		case r == '│':
 			fmt.Fprintf(&thin, "M%d %dv%d", left+cellW/2, y, cellH)
 		default:
@@ -162,7 +160,6 @@ func (on ground) writeRun(b *strings.Builder, x, y int, run []rune, c *uv.Cell) 
 	}
 	path(dots.String(), "2.4")
 	path(thin.String(), "1")
-	path(thick.String(), "2")
 	if c.Style.Attrs&uv.AttrBold != 0 {
 		dress += " font-weight=\"bold\""
 	}

@@ -61,11 +61,11 @@ func TestUncertaintyIsWorkedOutWhereItShows(t *testing.T) {
 		t.Error("not worked out, and a pane shows it")
 	}
 	// One that a newer sheet overtakes is given up.
-	r.m.takeWeighed(session.Effect{Of: r.m.live.Solution})
+	r.m.live.TakeEffect(session.Effect{Of: r.m.live.Solution})
 	if r.m.live.Effects() == nil {
 		t.Error("what was given up counts")
 	}
-	r.m.takeWeighed(session.Effect{Of: &statics.Solution{}})
+	r.m.live.TakeEffect(session.Effect{Of: &statics.Solution{}})
 	if r.m.live.Effects() == nil {
 		t.Error("what is of another sheet counts")
 	}

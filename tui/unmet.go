@@ -30,18 +30,18 @@ func (m Model) unmet() string {
 // not met. That solves the sheet many times over, and so no key waits for it.
 func (m *Model) judge() tea.Cmd {
 	s, of := m.live.Solution, m.live.Sheet
-	if m.live.solving.Running() || m.edit != nil || m.unmet() == "" || m.judged.Of == s {
+	if m.live.Running() || m.edit != nil || m.unmet() == "" || m.judged.Of == s {
 		return nil
 	}
 	if of == nil {
 		of = m.history.Current()
 	}
-	return m.live.judging.Ask(s, func() map[string]string { return marking.NewKey(of, s, marking.Rule{}).Unmet() })
+	return m.judging.Ask(s, func() map[string]string { return marking.NewKey(of, s, marking.Rule{}).Unmet() })
 }
 
 // takeJudged receives what was found.
 func (m *Model) takeJudged(msg judged) {
-	if !m.live.judging.Take(msg, m.live.Solution) {
+	if !m.judging.Take(msg, m.live.Solution) {
 		return
 	}
 	m.judged = msg

@@ -6,6 +6,7 @@ import (
 	tea "charm.land/bubbletea/v2"
 
 	"trivet/mechanics/sheet"
+	"trivet/tui/overlay"
 	"trivet/tui/session"
 )
 
@@ -54,7 +55,9 @@ func (m *Model) takeSeen(seen session.Seen) tea.Cmd {
 		where = "on disk and here"
 	}
 	m.ask = &question{
-		text: m.title() + " was changed " + where + ": " + differ(changes) + ". Read it anew?", more: changeLines(changes, "here", "on disk"),
+		Question: overlay.Question{
+			Text: m.title() + " was changed " + where + ": " + overlay.Differ(changes) + ". Read it anew?", More: overlay.Changes(changes, "here", "on disk"),
+		},
 		yes: func(m *Model) tea.Cmd {
 			m.history.Replace(seen.Sheet)
 			m.history.MarkSaved()

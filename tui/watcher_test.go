@@ -12,6 +12,7 @@ import (
 	"github.com/charmbracelet/x/ansi"
 
 	"trivet/tui/keys"
+	"trivet/tui/results"
 )
 
 // watched is the model in the program, with somebody who counts.
@@ -42,7 +43,7 @@ func (w watched) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	w.log.mu.Lock()
 	defer w.log.mu.Unlock()
 	w.log.frame, w.log.mode = w.frame(), w.Model.mode()
-	w.log.verdict, _ = w.Model.verdict()
+	w.log.verdict, _ = results.Headline(&w.Model.live)
 	w.log.wrong = cmp.Or(w.log.wrong, misfit(w.log.frame, w.w, w.h))
 	switch msg.(type) {
 	case tea.BlurMsg:

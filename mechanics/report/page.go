@@ -251,16 +251,16 @@ func addWorking(d *doc.Doc, w *working.Working) {
 }
 
 func problemSection(p *problem.Problem) doc.Section {
-	return part(doc.Other, "Problem", paragraphs(p.Statement)...)
+	return part(doc.Other, "Problem", Paragraphs(p.Statement)...)
 }
 
 // lessonSection is what a sheet teaches, for after its solution.
 func lessonSection(p *problem.Problem) doc.Section {
-	return part(doc.Other, "Lesson", paragraphs(p.Lesson)...)
+	return part(doc.Other, "Lesson", Paragraphs(p.Lesson)...)
 }
 
-// paragraphs are a block for each paragraph of a user's text.
-func paragraphs(text string) (out []doc.Block) {
+// Paragraphs are a block for each paragraph of a user's text.
+func Paragraphs(text string) (out []doc.Block) {
 	for _, paragraph := range blankLines().Split(text, -1) {
 		if paragraph = oneLine(paragraph); paragraph != "" {
 			out = append(out, doc.Say(paragraph))

@@ -9,6 +9,7 @@ import (
 	"trivet/mechanics/doc"
 	"trivet/mechanics/figure"
 	"trivet/mechanics/problem"
+	"trivet/mechanics/report"
 	"trivet/mechanics/scene"
 	"trivet/mechanics/statics"
 	"trivet/mechanics/working"
@@ -213,16 +214,20 @@ const (
 	hiddenAll = "hidden: r shows it"
 )
 
-// body is the step without what is hidden, and whether anything of it is.
+// body is the step without what is hidden, and whether anything of it is; the first begins with the
+// statement.
 func (b Board) body(of Of) (body []doc.Block, hidden bool) {
 	steps := of.Steps()
 	if b.At >= len(steps) {
 		return nil, false
 	}
-	if !b.Hides || b.Shown {
-		return steps[b.At].Body, false
+	if body = steps[b.At].Body; b.Hides && !b.Shown {
+		body, hidden = newHiding(of.Working.Solution).blocks(steps[b.At])
 	}
-	return newHiding(of.Working.Solution).blocks(steps[b.At])
+	if b.At == 0 {
+		body = append(report.Paragraphs(of.Working.Solution.Problem.Statement), body...)
+	}
+	return body, hidden
 }
 
 // Said is which step is said, and how: two that are equal say the same.

@@ -55,7 +55,7 @@ func (l list) draw(w, h int, t terminal) grid.Frame {
 	looks := theme.New(t.set)
 	g := grid.New(w, h-1)
 	c := g.All()
-	c.In(image.Rect(0, 0, w, 1)).Fill(looks.Glyphs.RuleFocus, theme.RuleFocus)
+	c.In(image.Rect(0, 0, w, 1)).Fill(looks.Glyphs.Rule, theme.RuleFocus)
 	c.Text(1, 0, theme.RuleFocus, " Your sheets ")
 	rows := max(h-4, 1)
 	top := max(0, l.at-rows+1)

@@ -1,6 +1,9 @@
 package keys
 
-import "testing"
+import (
+	"slices"
+	"testing"
+)
 
 func TestNoKeyMeansTwoThings(t *testing.T) {
 	for m := range Modes {
@@ -58,5 +61,14 @@ func TestACharacterIsNeverACommandOnACell(t *testing.T) {
 	}
 	if _, ok := Find(InCell, "?"); ok {
 		t.Error("? cannot be typed into a magnitude")
+	}
+}
+
+// What a reader may do, and what keeps a cell first, are keys that there are.
+func TestIntentsNamedHaveAKey(t *testing.T) {
+	for _, i := range append(slices.Clone(looking), keeping...) {
+		if !slices.ContainsFunc(Table(), func(b Binding) bool { return b.Intent == i }) {
+			t.Errorf("intent %d has no key", i)
+		}
 	}
 }

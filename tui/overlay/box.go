@@ -19,8 +19,8 @@ func Place(in image.Rectangle, w, rows int) image.Rectangle {
 // Box clears a canvas, rules its title, and gives what is below.
 func Box(c grid.Canvas, rule rune, title string) grid.Canvas {
 	c.Fill(' ', theme.Plain)
-	c.In(image.Rect(0, 0, c.W(), 1)).Fill(rule, theme.RuleFocus)
-	c.Text(1, 0, theme.RuleFocus, grid.Fit(title, min(grid.Width(title), c.W()-2)))
+	c.In(image.Rect(0, 0, c.W(), 1)).Fill(rule, theme.Rule)
+	c.Text(1, 0, theme.Head, grid.Fit(title, min(grid.Width(title), c.W()-2)))
 	return c.In(image.Rect(0, 1, c.W(), c.H()))
 }
 

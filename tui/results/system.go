@@ -19,7 +19,7 @@ import (
 // A sheet may be far larger than anyone reads: what is shown of it is bounded,
 // and says so.
 const (
-	MaxRows  = 200
+	MaxRows  = session.MaxRows
 	maxCols  = 60
 	maxTerms = 12 // of a row of a system with more columns
 )

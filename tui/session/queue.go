@@ -2,6 +2,7 @@ package session
 
 import (
 	"fmt"
+	"sync"
 
 	tea "charm.land/bubbletea/v2"
 )
@@ -55,4 +56,20 @@ func (q *Queue[K, V]) Take(r Reply[K, V], newest K) bool {
 		q.running = false
 	}
 	return r.Of == newest
+}
+
+// Once is what was worked out last for several who ask at the same time.
+type Once[K comparable, V any] struct {
+	mu   sync.Mutex
+	last Reply[K, V]
+}
+
+// Get gives it for something, worked out where the last was of something else.
+func (o *Once[K, V]) Get(of K, work func() V) Reply[K, V] {
+	o.mu.Lock()
+	defer o.mu.Unlock()
+	if o.last.Of != of {
+		o.last = Work(of, work)
+	}
+	return o.last
 }

@@ -101,3 +101,17 @@ func (r *Result) Unconnected() string {
 	}
 	return strings.Join(what, " and ") + " not connected yet"
 }
+
+// Cause is what is typed and read by nothing, in place of an error that something is
+// missing: it most likely stands there, in a table or under a key that is unknown.
+func (r *Result) Cause(missing problem.Error) (_ problem.Error, ok bool) {
+	if r.Latest == nil {
+		return missing, false
+	}
+	for _, e := range r.Latest.Unread {
+		if e.Ref.Row == "" || e.Ref.Table == missing.Ref.Table && e.Ref.Row == missing.Ref.Row {
+			return e, true
+		}
+	}
+	return missing, false
+}

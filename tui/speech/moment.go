@@ -68,7 +68,11 @@ func (s *State) Hear(now Moment, cause Cause) string {
 		if w <= 0 {
 			w = plainWidth
 		}
-		s.Last = below(now.Scene.Prompt, now.Scene.Line, w)
+		prompt, line := now.Scene.Prompt, now.Scene.Line
+		if now.Scene.Mode == keys.OnCells {
+			prompt, line = now.Place.prompt()
+		}
+		s.Last = below(prompt, line, w)
 	}
 	s.was = now
 	return written(s.W, s.Lines, before, s.Last)

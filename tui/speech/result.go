@@ -1,12 +1,17 @@
 package speech
 
 import (
+	"fmt"
 	"strings"
+	"unicode/utf8"
 
+	"trivet/mechanics/diag"
+	"trivet/mechanics/problem"
 	"trivet/mechanics/report"
 	"trivet/mechanics/say"
 	"trivet/mechanics/sheet"
 	"trivet/mechanics/statics"
+	"trivet/tui/cells"
 )
 
 // Result is what a sheet came to; while a cell is being typed, or a newer one is on its way,
@@ -14,17 +19,30 @@ import (
 type Result struct {
 	Verdict  string
 	Solution *statics.Solution // of the sheet as it is; nil: none
-	Faults   []Fault
-	Next     string // what is to be typed next
-	OnCells  bool   // and somebody could
+	Sheet    *sheet.Sheet
+	Errs     []problem.Error // of its cells
+	Next     string          // what is to be typed next
+	OnCells  bool            // and somebody could
 }
 
-// Fault is a cell that does not read.
-type Fault struct {
-	Ref   sheet.Ref
-	Text  string
-	Says  string // with its place, in words
-	Blank bool   // it holds nothing: it is said where the cursor comes to it
+// Wrong says an error of a sheet with its place in words: "D at does not read, at character
+// 5: ...". Of a cell that holds nothing it says no more than the error.
+func Wrong(s *sheet.Sheet, e problem.Error) string {
+	c, _ := s.Cell(e.Ref)
+	if blank(s, e.Ref) {
+		return e.Text()
+	}
+	at := ""
+	if start := diag.RuneStart(c.Text, e.Span.Start); start > 0 || e.Span.End < len(c.Text) {
+		at = fmt.Sprintf(", at character %d", utf8.RuneCountInString(c.Text[:start])+1)
+	}
+	return strings.TrimSpace(cells.LabelOf(e.Ref)) + " does not read" + at + ": " + e.Text()
+}
+
+// blank tells a cell that holds nothing: what is wrong with it is said where the cursor comes to it.
+func blank(s *sheet.Sheet, ref sheet.Ref) bool {
+	c, _ := s.Cell(ref)
+	return strings.TrimSpace(c.Text) == ""
 }
 
 // heard is the result that was said last.
@@ -60,10 +78,10 @@ func (h *heard) hear(now Result) (lines []string) {
 		lines = append(lines, strings.Join(parts, "; "))
 	}
 	said := 0
-	for _, f := range now.Faults {
-		h.faults[f.Ref] = f.Text
-		if !f.Blank && was.faults[f.Ref] != f.Text && said < maxFaults {
-			lines = append(lines, f.Says)
+	for _, e := range now.Errs {
+		h.faults[e.Ref] = e.Text()
+		if !blank(now.Sheet, e.Ref) && was.faults[e.Ref] != e.Text() && said < maxFaults {
+			lines = append(lines, Wrong(now.Sheet, e))
 			said++
 		}
 	}

@@ -5,7 +5,9 @@ import (
 	"slices"
 	"strings"
 
+	"trivet/mechanics/problem"
 	"trivet/mechanics/say"
+	"trivet/mechanics/sheet"
 	"trivet/tui/cells"
 	"trivet/tui/keys"
 	"trivet/tui/overlay"
@@ -20,8 +22,8 @@ type Scene struct {
 	List  *overlay.Shown
 	Text  Text
 	Edit  *cells.Edit
-	New   string // what a row is called that is being named
-	ByKey bool   // the text of the edit was changed by a key that is no character
+	After sheet.Ref // the row made last, while the next may follow it
+	ByKey bool      // the text of the edit was changed by a key that is no character
 
 	Prompt string    // what stands on the last line,
 	Line   text.Line // and what is typed behind it
@@ -119,8 +121,11 @@ func (t Text) since(was Text, jumped bool) []string {
 // cell that is opened, a text that a key changed, the lists that go with it.
 func (s Scene) typing(old *cells.Edit) (lines []string) {
 	e, name := s.Edit, s.Edit.Slot.Label()
-	if s.New != "" {
-		name = s.New
+	if slot := e.Slot; slot.Does == cells.SetName && slot.Ref.Row == "" {
+		name = "name of the new " + problem.ThingOf(slot.Ref.Table).String()
+		if slot.Ref.Table == s.After.Table {
+			name += ", enter alone ends the list"
+		}
 	}
 	switch {
 	case old == nil || old.Slot.Ref != e.Slot.Ref || old.Slot.Does != e.Slot.Does:

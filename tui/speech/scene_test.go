@@ -5,7 +5,9 @@ import (
 	"testing"
 
 	"trivet/mechanics/sheet"
+	"trivet/tui/cells"
 	"trivet/tui/keys"
+	"trivet/tui/layout"
 )
 
 // A text is named as it begins; then the lines read on to are said, however they were reached.
@@ -45,10 +47,12 @@ func TestWhatIsReadOnToIsSaid(t *testing.T) {
 
 // Of a place of the cells only what differs from the last one is said.
 func TestOfAPlaceOnlyWhatDiffersIsSaid(t *testing.T) {
-	here := Place{
-		At:   Where{On: true, Row: sheet.Ref{Table: "points", Row: "A"}, Col: 1},
-		Pane: "points", Row: "A", Rows: 3, Column: "at", Cell: "-3, 4", Follows: "reads (-3.00, 4.00) m",
-	}
+	a := sheet.Ref{Table: "points", Row: "A"}
+	here := PlaceOf(layout.Points, "points", cells.Table{
+		Columns: []cells.Column{{}, {Head: "at"}},
+		Records: []cells.Record{{Row: a, Slots: []cells.Slot{{Text: "A"}, {Text: "-3, 4"}}}, {}, {}},
+	}, cells.Place{Col: 1})
+	here.Follows = []cells.Fact{{Value: "(-3.00, 4.00) m"}}
 	otherCell, otherRow := here.At, here.At
 	otherCell.Col, otherRow.N, otherRow.Row = 0, 2, sheet.Ref{Table: "points", Row: "C"}
 	for _, c := range []struct {
@@ -63,7 +67,7 @@ func TestOfAPlaceOnlyWhatDiffersIsSaid(t *testing.T) {
 			t.Errorf("from %+v it says %q, want %q", c.was, got[0], c.want)
 		}
 	}
-	if got := (Place{Pane: "points", None: "empty: ctrl+n adds a row"}).since(Where{}); got[0] != "points: empty: ctrl+n adds a row" {
+	if got := (Place{Pane: "points"}).since(Where{}); got[0] != "points: empty: ctrl+n adds a row" {
 		t.Errorf("of no row it says %q", got)
 	}
 }

@@ -60,11 +60,11 @@ const (
 
 // Glyphs are the drawing characters, which not every terminal has.
 type Glyphs struct {
-	ASCII                 bool
-	Rule, RuleFocus, Wall rune
-	Row                   rune   // marks the row under the cursor
-	More                  rune   // marks a text that goes on
-	Between               string // stands between the facts of the head
+	ASCII      bool
+	Rule, Wall rune
+	Row        rune   // marks the row under the cursor
+	More       rune   // marks a text that goes on
+	Between    string // stands between the facts of the head
 }
 
 // New makes the theme in 16 colours, so that it follows the reader's own palette,
@@ -83,9 +83,9 @@ func Of(set Set, scheme Scheme, depth Depth) Theme {
 			t.Styles[role] = grid.Sequences{Prefix: before, Suffix: after}
 		}
 	}
-	t.Glyphs = Glyphs{Rule: '─', RuleFocus: '━', Wall: '│', Row: '▸', More: '…', Between: " · "}
+	t.Glyphs = Glyphs{Rule: '─', Wall: '│', Row: '▸', More: '…', Between: " · "}
 	if set != Unicode {
-		t.Glyphs = Glyphs{ASCII: true, Rule: '-', RuleFocus: '=', Wall: '|', Row: '>', More: '~', Between: ", "}
+		t.Glyphs = Glyphs{ASCII: true, Rule: '-', Wall: '|', Row: '>', More: '~', Between: ", "}
 	}
 	return t
 }

@@ -30,7 +30,7 @@ func TestEveryRoleButTheTerminalsInkHasALook(t *testing.T) {
 		}
 	}
 	g := New(NoDots).Glyphs
-	for _, r := range []rune{g.Rule, g.RuleFocus, g.Wall, g.Row, g.More} {
+	for _, r := range []rune{g.Rule, g.Wall, g.Row, g.More} {
 		if r >= 0x80 {
 			t.Errorf("%q is not ASCII", r)
 		}

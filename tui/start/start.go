@@ -1,0 +1,218 @@
+// Package start is the start screen: the sheets to begin with, each with its picture.
+package start
+
+import (
+	"fmt"
+	"path/filepath"
+
+	tea "charm.land/bubbletea/v2"
+
+	"trivet/fixtures"
+	"trivet/mechanics/problem"
+	"trivet/mechanics/report"
+	"trivet/mechanics/sheet"
+	"trivet/mechanics/statics"
+	"trivet/tui/grid"
+	"trivet/tui/keys"
+	"trivet/tui/overlay"
+	"trivet/tui/settings"
+	"trivet/tui/theme"
+)
+
+// Screen is the start screen. It is replaced, never changed.
+type Screen struct {
+	overlay.List
+	Over bool // it lies over a sheet that is open
+	all  []Sheet
+	shot Fetched
+}
+
+// Sheet is one to begin with: a text that comes with the program, or a file.
+type Sheet struct {
+	Path                string
+	family, title, text string
+}
+
+// Blank tells a sheet with nothing in it.
+func (s Sheet) Blank() bool { return s.family == blankFamily }
+
+// Fetched is a sheet of the start screen, read and solved for its picture.
+type Fetched struct {
+	Of       Sheet
+	Sheet    *sheet.Sheet
+	Stamp    sheet.Stamp
+	Fault    string
+	Open     bool // it is to be opened
+	problem  *problem.Problem
+	solution *statics.Solution
+}
+
+const blankFamily = "Blank"
+
+// welcome is the sheet that a first visit points at, so that enter shows the
+// workbench at work.
+const welcome = "hanging-load"
+
+// New is the start screen, with the files opened last, by path.
+func New(recent []string) *Screen {
+	o := &Screen{}
+	for _, path := range recent {
+		o.all = append(o.all, Sheet{family: "Opened last", title: grid.Clean(filepath.Base(path)), Path: path})
+	}
+	for _, s := range fixtures.Blanks() {
+		o.all = append(o.all, Sheet{family: blankFamily, title: s.Title, text: s.Text})
+	}
+	sheets := fixtures.Starts()
+	for _, family := range fixtures.Families() {
+		for _, s := range sheets {
+			if s.Family == family {
+				if s.Name == welcome && len(recent) == 0 {
+					o.Pick = len(o.all)
+				}
+				o.all = append(o.all, Sheet{family: family, title: s.Title, text: s.Text})
+			}
+		}
+	}
+	return o
+}
+
+// Overview is the start screen over a sheet that stays as it is until another is chosen; it may
+// point at the blank ones.
+func Overview(recent []string, blank bool) *Screen {
+	o := New(recent)
+	o.Over = true
+	for k, s := range o.all {
+		if blank && s.Blank() {
+			o.Pick = k
+			break
+		}
+	}
+	return o
+}
+
+// shown are the sheets whose title, family or path hold every word looked for.
+func (o *Screen) shown() []Sheet {
+	return overlay.Narrowed(o.List, o.all, func(s Sheet) string { return s.title + " " + s.family + " " + s.Path })
+}
+
+// Picked is the sheet that is picked, if any matches.
+func (o *Screen) Picked() (s Sheet, ok bool) {
+	list := o.shown()
+	if o.Pick >= len(list) {
+		return s, false
+	}
+	return list[o.Pick], true
+}
+
+// Listed are the sheets as they show.
+func (o *Screen) Listed() overlay.Shown {
+	s := overlay.Shown{
+		List: o.List, Intro: "choose a sheet with down and up, or type to look for one; enter opens it; ", None: "no sheet matches: backspace",
+		Columns: []overlay.Column{{At: 1, Look: theme.Plain, Picks: true}},
+	}
+	for _, x := range o.shown() {
+		s.Rows = append(s.Rows, overlay.Row{Family: x.family, Cells: []string{x.title}, Says: x.title})
+	}
+	return s
+}
+
+// Wish is what is asked for on the start screen.
+type Wish int
+
+// The wishes.
+const (
+	Look     Wish = iota // at the sheet picked
+	Open                 // it
+	OpenNew              // a blank sheet
+	Leave                // for the sheet that is open
+	Settings             // to change them
+)
+
+// Do does an intent, on a screen w by h.
+func (o Screen) Do(i keys.Intent, w, h int) (_ *Screen, wish Wish, ok bool) {
+	switch i {
+	case keys.Commit:
+		return &o, Open, true
+	case keys.OpenSettings:
+		return &o, Settings, true
+	case keys.Cancel:
+		if o.Over {
+			return &o, Leave, true
+		}
+		return &o, OpenNew, true
+	case keys.Blank:
+		return &o, OpenNew, true
+	}
+	o.List, ok = o.List.Do(i, len(o.shown()), max(Place(w, h).Dy()-2, 1))
+	return &o, Look, ok
+}
+
+// Type adds to what is looked for.
+func (o Screen) Type(chars string) *Screen {
+	o.List = o.Typed(chars)
+	return &o
+}
+
+// Click picks the sheet at a row of the list, and asks for the one picked already.
+func (o Screen) Click(row int) (_ *Screen, wish Wish) {
+	if row == o.Pick {
+		return &o, Open
+	}
+	o.Pick = row
+	return &o, Look
+}
+
+// Peek reads the picked sheet in a command, to show or open it; nil where it shows already.
+func (o *Screen) Peek(open bool, likes *settings.Settings) tea.Cmd {
+	of, ok := o.Picked()
+	if !ok || !open && of == o.shot.Of {
+		return nil
+	}
+	return func() (msg tea.Msg) {
+		defer func() {
+			if r := recover(); r != nil {
+				msg = Fetched{Of: of, Fault: fmt.Sprintf("this sheet could not be read (fault: %v)", r)}
+			}
+		}()
+		return of.Fetch(open, likes)
+	}
+}
+
+// NewSheet is the first blank sheet, to be opened.
+func NewSheet(likes *settings.Settings) Fetched {
+	return Sheet{family: blankFamily, text: fixtures.Blanks()[0].Text}.Fetch(true, likes)
+}
+
+// Fetch reads a sheet; a blank one begins as the settings have it.
+func (s Sheet) Fetch(open bool, likes *settings.Settings) Fetched {
+	f := Fetched{Of: s, Open: open}
+	var err error
+	if s.Path != "" {
+		f.Sheet, f.Stamp, err = sheet.Load(s.Path)
+	} else {
+		f.Sheet, err = sheet.Parse([]byte(s.text))
+	}
+	if err != nil {
+		f.Fault = report.FileFault(s.Path, err).Short(s.Path)
+		return f
+	}
+	if s.Blank() && likes != nil {
+		if with, err := likes.NewSheet(f.Sheet); err == nil {
+			f.Sheet = with // of a blank sheet no edit is refused; one would leave it as it is
+		}
+	}
+	if !open {
+		f.problem, _ = problem.Read(f.Sheet)
+		f.solution = statics.Solve(f.problem)
+	}
+	return f
+}
+
+// Take shows a sheet that was fetched, unless another is picked meanwhile: its picture may be there
+// already.
+func (o Screen) Take(f Fetched) *Screen {
+	if of, ok := o.Picked(); f.Open || ok && of == f.Of {
+		o.shot = f
+	}
+	return &o
+}
