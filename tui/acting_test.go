@@ -72,7 +72,7 @@ func TestNothingOfASheetActsOnTheScreen(t *testing.T) {
 		if said := lineMoves.ReplaceAllString(l.written.String(), ""); strings.ContainsFunc(said, printable.Acts) {
 			t.Fatalf("key %d, %s, writes a line that acts: %.200q", n, k, said)
 		}
-		typed = typed || l.m.edit != nil && strings.ContainsFunc(l.m.edit.Text, printable.Acts)
+		typed = typed || l.m.cells.Cell != nil && strings.ContainsFunc(l.m.cells.Cell.Text, printable.Acts)
 		v := r.m.View()
 		if shown := strings.ReplaceAll(paneColours.ReplaceAllString(v.Content, ""), "\n", "") + v.WindowTitle; strings.ContainsFunc(shown, printable.Acts) {
 			t.Fatalf("key %d, %s, draws what acts: %q", n, k, shown)

@@ -129,7 +129,7 @@ func TestKeysThatWaitAreDoneNowhereElse(t *testing.T) {
 			if r.m.ahead != nil {
 				t.Errorf("%d keys still wait", len(r.m.ahead))
 			}
-			if got := r.m.history.Current().Text(); r.m.edit != nil || got != sheet {
+			if got := r.m.history.Current().Text(); r.m.cells.Cell != nil || got != sheet {
 				t.Errorf("they were typed into the sheet:\n%s\n%s", got, r.screen())
 			}
 		})

@@ -24,7 +24,7 @@ G = { kind = "force", at = "B", along = "dir(C, B)", magnitude = "210" }
 func TestABeltInThePanes(t *testing.T) {
 	r := newRig(t, capstan, 160, 50)
 	var unknowns [][]string
-	for _, rec := range r.m.tables[layout.Unknowns].Records {
+	for _, rec := range r.m.cells.Tables[layout.Unknowns].Records {
 		row := []string{}
 		for _, s := range rec.Slots[:6] {
 			row = append(row, s.Text)
@@ -35,7 +35,7 @@ func TestABeltInThePanes(t *testing.T) {
 	if !slices.EqualFunc(unknowns, want, slices.Equal) {
 		t.Errorf("the unknowns are %q, want %q", unknowns, want)
 	}
-	lines := &r.m.tables[layout.Lines]
+	lines := &r.m.cells.Tables[layout.Lines]
 	for k, head := range []string{"wrap", "friction", "tight"} {
 		col := slices.IndexFunc(lines.Columns, func(c cells.Column) bool { return c.Head == head })
 		if want := []string{"200 deg", "0.3", ""}[k]; col < 0 || lines.Records[0].Slots[col].Text != want {

@@ -41,8 +41,8 @@ func TestCopyAndPasteABlockOfCells(t *testing.T) {
 	r := newRig(t, hanging, 120, 36)
 	r.keys("right", "shift+down", "alt+c")
 	r.sees("copied 2 by 1 cells")
-	if r.m.clip.text != "0, 0\n-3, 4\n" {
-		t.Errorf("copied %q", r.m.clip.text)
+	if r.m.cells.Copied() != "0, 0\n-3, 4\n" {
+		t.Errorf("copied %q", r.m.cells.Copied())
 	}
 	r.keys("up", "down", "ctrl+v")
 	r.holds(point("A"), "0, 0")
@@ -127,7 +127,7 @@ func TestSupportsGoThroughASpreadsheet(t *testing.T) {
 	r := newRig(t, beam, 120, 40)
 	r.keys("f7 s", "shift+down", "shift+down", "shift+down", "shift+down", "alt+c")
 	r.sees("copied 5 rows")
-	text := r.m.clip.text
+	text := r.m.cells.Copied()
 	bare := newRig(t, beam[:strings.Index(beam, "[bodies]")]+beam[strings.Index(beam, "[lines]"):strings.Index(beam, "[joints]")], 120, 40)
 	bare.keys("f7 s")
 	bare.send(tea.PasteMsg{Content: text})
@@ -204,7 +204,7 @@ func TestWhatCannotBePasted(t *testing.T) {
 	// One line for one cell is typed, as before.
 	r.keys("right")
 	r.send(tea.PasteMsg{Content: "1, 1\n"})
-	if r.m.edit == nil || r.m.focus != layout.Points {
+	if r.m.cells.Cell == nil || r.m.focus != layout.Points {
 		t.Error("a text is not typed")
 	}
 }

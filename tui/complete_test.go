@@ -22,22 +22,22 @@ func TestWordsAreOfferedAsTyped(t *testing.T) {
 	}
 	to()
 	r.text("D ")
-	if len(r.m.edit.Words) > 0 {
-		t.Errorf("a blank asks for %v", r.m.edit.Words)
+	if len(r.m.cells.Cell.Words) > 0 {
+		t.Errorf("a blank asks for %v", r.m.cells.Cell.Words)
 	}
 	r.text("Po")
 	r.sees("Post", "Pole", "enter: insert   esc: leave it as typed")
-	first := r.m.edit.Words[0].Text
+	first := r.m.cells.Cell.Words[0].Text
 	r.keys("tab")
-	if want := "D " + first; r.m.edit == nil || r.m.edit.Text != want {
+	if want := "D " + first; r.m.cells.Cell == nil || r.m.cells.Cell.Text != want {
 		t.Fatalf("tab does not take %q", want)
 	}
-	if len(r.m.edit.Words) > 0 {
+	if len(r.m.cells.Cell.Words) > 0 {
 		t.Error("a whole word asks for more")
 	}
 	r.keys("ctrl+u")
 	r.text("D Po")
-	second := r.m.edit.Words[1].Text
+	second := r.m.cells.Cell.Words[1].Text
 	r.keys("down", "up", "down", "enter")
 	r.holds(path, "D "+second)
 
@@ -54,16 +54,16 @@ func TestWordsAreOfferedAsTyped(t *testing.T) {
 	to()
 	r.text("D Po")
 	r.keys("esc")
-	if r.m.edit == nil || len(r.m.edit.Words) > 0 {
+	if r.m.cells.Cell == nil || len(r.m.cells.Cell.Words) > 0 {
 		t.Fatal("esc does not close the list alone")
 	}
 	r.text("l")
-	if len(r.m.edit.Words) > 0 {
+	if len(r.m.cells.Cell.Words) > 0 {
 		t.Error("the list comes back")
 	}
 	r.keys("esc")
 	r.holds(path, "D Pos")
-	if r.m.edit != nil {
+	if r.m.cells.Cell != nil {
 		t.Error("the cell is still open")
 	}
 }
@@ -86,7 +86,7 @@ func TestWordsOfOtherCells(t *testing.T) {
 		r.keys(c.keys...)
 		r.text(c.text)
 		var words []string
-		for _, w := range r.m.edit.Words {
+		for _, w := range r.m.cells.Cell.Words {
 			words = append(words, w.Text)
 		}
 		if all := strings.Join(words, " "); c.want == "" && all != "" || !strings.Contains(all, c.want) {

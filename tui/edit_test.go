@@ -34,11 +34,11 @@ func TestTypingReplacesAndIsLive(t *testing.T) {
 	r.keys("enter")
 	r.holds(pointA, "-3, 0")
 	r.sees("unsaved", "45.0 N")
-	if at := r.m.at[layout.Points]; at.Row != 1 || at.Col != 2 {
+	if at := r.m.cells.At[layout.Points]; at.Row != 1 || at.Col != 2 {
 		t.Errorf("enter leads to row %d, column %d, and not to the next cell", at.Row, at.Col)
 	}
 	r.keys("enter", "enter") // on is opened, and kept as it is
-	if at := r.m.at[layout.Points]; at.Row != 2 || at.Col != 0 {
+	if at := r.m.cells.At[layout.Points]; at.Row != 2 || at.Col != 0 {
 		t.Errorf("enter leads to row %d, column %d, and not to the first cell of the row below", at.Row, at.Col)
 	}
 }
@@ -102,13 +102,13 @@ func TestEditingInTheLine(t *testing.T) {
 	r.keys("down", "right", "f2", "home", "delete", "end", "backspace")
 	r.text("5")
 	r.keys("left", "left", "right")
-	if got := r.m.edit.Text; got != "3, 5" {
+	if got := r.m.cells.Cell.Text; got != "3, 5" {
 		t.Errorf("the line is %q", got)
 	}
 	r.keys("ctrl+u")
 	r.text("?")
 	r.send(tea.PasteMsg{Content: "1,\n2"})
-	if got := r.m.edit.Text; got != "?1, 2" {
+	if got := r.m.cells.Cell.Text; got != "?1, 2" {
 		t.Errorf("the line is %q", got)
 	}
 }
@@ -116,14 +116,14 @@ func TestEditingInTheLine(t *testing.T) {
 func TestTabGoesThroughTheCellsOfAllPanes(t *testing.T) {
 	r := newRig(t, hanging, 120, 36)
 	seen := map[layout.Pane]int{}
-	first := r.m.at
+	first := r.m.cells.At
 	for range 300 {
 		seen[r.m.focus]++
 		if s, _ := r.m.slot(); s.Does == cells.Nothing {
-			t.Fatalf("tab rests on %v", r.m.at[r.m.focus])
+			t.Fatalf("tab rests on %v", r.m.cells.At[r.m.focus])
 		}
 		r.keys("tab")
-		if r.m.focus == layout.Points && r.m.at[layout.Points] == first[layout.Points] {
+		if r.m.focus == layout.Points && r.m.cells.At[layout.Points] == first[layout.Points] {
 			break
 		}
 	}
@@ -132,10 +132,10 @@ func TestTabGoesThroughTheCellsOfAllPanes(t *testing.T) {
 			t.Errorf("tab finds %d cells in pane %d", seen[p], p)
 		}
 	}
-	at := r.m.at
+	at := r.m.cells.At
 	r.keys("tab", "shift+tab")
-	if r.m.at[r.m.focus] != at[r.m.focus] {
-		t.Errorf("there and back leads to %v, want %v", r.m.at[r.m.focus], at[r.m.focus])
+	if r.m.cells.At[r.m.focus] != at[r.m.focus] {
+		t.Errorf("there and back leads to %v, want %v", r.m.cells.At[r.m.focus], at[r.m.focus])
 	}
 }
 
@@ -145,7 +145,7 @@ func TestTabKeepsWhatIsTyped(t *testing.T) {
 	r.text("-3, 0")
 	r.keys("tab")
 	r.holds(pointA, "-3, 0")
-	if got := r.m.at[layout.Points]; got.Row != 1 || got.Col != 2 {
+	if got := r.m.cells.At[layout.Points]; got.Row != 1 || got.Col != 2 {
 		t.Errorf("tab leads to %v", got)
 	}
 }
@@ -182,7 +182,7 @@ func TestAddARow(t *testing.T) {
 	r.keys("ctrl+n")
 	r.text("A")
 	r.keys("enter")
-	if r.m.edit == nil || !r.m.note.Bad {
+	if r.m.cells.Cell == nil || !r.m.note.Bad {
 		t.Errorf("a name twice is taken: %+v", r.m.note)
 	}
 }
@@ -227,7 +227,7 @@ func TestRenameIsRefusedInWords(t *testing.T) {
 		r.keys("home", "f2", "ctrl+u")
 		r.text(c.name)
 		r.keys("enter")
-		if r.m.edit == nil || !r.m.note.Bad {
+		if r.m.cells.Cell == nil || !r.m.note.Bad {
 			t.Errorf("%q is taken: %+v", c.name, r.m.note)
 		}
 		t.Log(r.m.note.Text)
@@ -305,7 +305,7 @@ func TestComputedCellsSayThatTheyFollow(t *testing.T) {
 	r := newRig(t, hanging, 120, 36)
 	r.keys("end", "x")
 	r.sees("cannot be edited")
-	if r.m.edit != nil {
+	if r.m.cells.Cell != nil {
 		t.Error("a computed cell is edited")
 	}
 }

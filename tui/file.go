@@ -27,9 +27,9 @@ func asked(text string) overlay.Question { return overlay.Question{Text: text} }
 func (m *Model) save() tea.Cmd {
 	var cmd tea.Cmd
 	m.help = nil
-	if m.edit != nil {
-		cmd = m.keep(func() {})
-		if m.edit != nil {
+	if m.cells.Cell != nil {
+		cmd = m.keep()
+		if m.cells.Cell != nil {
 			return cmd // the cell is refused; the bottom line says why
 		}
 	}
@@ -92,11 +92,11 @@ func (m *Model) afterSave(msg session.Saved) tea.Cmd {
 // quit leaves, and asks first where something is unsaved.
 func (m *Model) quit() tea.Cmd {
 	var cmd tea.Cmd
-	if m.edit != nil && (m.edit.Text != m.edit.Was || m.fresh != nil) {
-		cmd = m.keep(func() {})
-		if m.edit != nil {
+	if m.cells.Cell != nil && (m.cells.Cell.Text != m.cells.Cell.Was || m.cells.Fresh != nil) {
+		cmd = m.keep()
+		if m.cells.Cell != nil {
 			// The sheet refuses the text. To leave is still possible.
-			m.edit, m.fresh = nil, nil
+			m.cells.Drop()
 			cmd = m.changed()
 		}
 	}

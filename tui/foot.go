@@ -8,6 +8,7 @@ import (
 	"trivet/mechanics/diag"
 	"trivet/mechanics/problem"
 	"trivet/tui/cells"
+	"trivet/tui/edit"
 	"trivet/tui/frame"
 	"trivet/tui/grid"
 	"trivet/tui/help"
@@ -48,8 +49,8 @@ func (m Model) foot(w int) frame.Foot {
 		f.First, f.Bare = nil, false
 		says(theme.Warn, "", m.ask.Text)
 	case mode.Typing():
-		if f.Says = m.editSays(w); f.Says == nil {
-			says(theme.Dim, "", takes(m.edit.Slot))
+		if f.Says = m.cells.Says(&m.live.Result, w); f.Says == nil {
+			says(theme.Dim, "", takes(m.cells.Cell.Slot))
 		}
 	case mode == keys.OnResult:
 		f.Bare = false
@@ -84,7 +85,7 @@ func (m Model) prompt() (label string, typed text.Line, ok bool) {
 	case mode == keys.InSetting:
 		return m.setup.Name() + ": ", *m.setup.Typing, true
 	case mode.Typing():
-		return m.edit.Slot.Label() + ": ", m.edit.Line, true
+		return m.cells.Cell.Slot.Label() + ": ", m.cells.Cell.Line, true
 	}
 	return "", typed, false
 }
@@ -100,7 +101,7 @@ func takes(s cells.Slot) string {
 // firstWrong is the first thing that is wrong, of the cell under the cursor before others', or
 // what comes next; empty where all is well. mark stands before it.
 func (m Model) firstWrong() (look grid.Style, mark, says string) {
-	if next := m.made.NextStep(m.focus); next != "" && m.focus < layout.System {
+	if next := m.cells.Made.NextStep(m.focus); next != "" && m.focus < layout.System {
 		return theme.Warn, "", next
 	}
 	if says := m.likeliest(); says != "" {
@@ -118,7 +119,7 @@ func (m Model) firstWrong() (look grid.Style, mark, says string) {
 	}
 	if shown.Ref.Key == "" && shown.Span == (diag.Span{}) {
 		if e, ok := m.live.Cause(shown); ok {
-			return theme.Warn, "? ", located(e)
+			return theme.Warn, "? ", cells.Located(e)
 		}
 	}
 	return theme.Bad, "! ", oneOf(len(errs), shown)
@@ -127,9 +128,9 @@ func (m Model) firstWrong() (look grid.Style, mark, says string) {
 // oneOf says one of several errors.
 func oneOf(n int, e problem.Error) string {
 	if n > 1 {
-		return fmt.Sprintf("1 of %d: %s", n, located(e))
+		return fmt.Sprintf("1 of %d: %s", n, cells.Located(e))
 	}
-	return located(e)
+	return cells.Located(e)
 }
 
 // doubt is what is read by nothing, or reads and is most likely not what was meant,
@@ -153,7 +154,7 @@ func (m Model) slotLine(w int) (line []text.Span, facts string) {
 	if !ok {
 		return nil, ""
 	}
-	name, shown := m.tables[m.focus].Head(m.at[m.focus].Row, m.at[m.focus].Col), text.Span{Text: s.Text}
+	name, shown := m.cells.Tables[m.focus].Head(m.cells.At[m.focus].Row, m.cells.At[m.focus].Col), text.Span{Text: s.Text}
 	switch {
 	case s.Does == cells.SetCell:
 		name = s.Label()
@@ -196,8 +197,8 @@ func (m Model) hints() []keys.Hint {
 	now := m.now()
 	if s, ok := m.slot(); ok && now.Mode == keys.OnCells && s.Does != cells.Nothing && !m.watches {
 		cell = append(cell, keys.Hint{Key: "type", Does: "replace"})
-		if m.takesUnknown() {
-			cell = append(cell, keys.Hint{Key: unknownMark, Does: "unknown"})
+		if m.cells.TakesUnknown(m.focus) {
+			cell = append(cell, keys.Hint{Key: edit.Unknown, Does: "unknown"})
 		}
 	}
 	return now.Hints(cell)

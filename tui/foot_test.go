@@ -27,7 +27,7 @@ func TestAQuestionMarkIsTypedWhereAMagnitudeTakesIt(t *testing.T) {
 	r.keys("f7 f", "down", "down", "right", "right", "right", "right")
 	r.sees("F magnitude: W", "f1: help")
 	r.keys("?")
-	if r.m.help != nil || r.m.edit == nil {
+	if r.m.help != nil || r.m.cells.Cell == nil {
 		t.Fatal("? opens the help on a magnitude")
 	}
 	r.keys("enter")
@@ -39,7 +39,7 @@ func TestAQuestionMarkIsTypedWhereAMagnitudeTakesIt(t *testing.T) {
 		t.Error("? does not open the help on a direction")
 	}
 	r.keys("?", "alt+m", "?")
-	if r.m.edit == nil || r.m.edit.Slot.Ref != (sheet.Ref{Table: "lines", Row: "T1", Key: "magnitude"}) {
+	if r.m.cells.Cell == nil || r.m.cells.Cell.Slot.Ref != (sheet.Ref{Table: "lines", Row: "T1", Key: "magnitude"}) {
 		t.Error("? is not typed on the size of an unknown")
 	}
 	r = newRig(t, beam, 120, 40)
@@ -55,8 +55,8 @@ func TestACellLeftOutSaysSo(t *testing.T) {
 	r.keys("f7 s", "down", "right", "right")
 	r.says("A at: A (left out)   all forces; in space also the moments perpendicular to its axis")
 	r.keys("f2")
-	if r.m.edit.Text != "" {
-		t.Errorf("editing begins with %q", r.m.edit.Text)
+	if r.m.cells.Cell.Text != "" {
+		t.Errorf("editing begins with %q", r.m.cells.Cell.Text)
 	}
 	r.text("C")
 	r.keys("enter", "up", "right", "right")

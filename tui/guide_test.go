@@ -81,15 +81,15 @@ func TestRowsFollowEachOther(t *testing.T) {
 	r.keys("enter")
 	r.text("1, 1")
 	r.keys("enter", "enter")
-	if r.m.fresh == nil {
+	if r.m.cells.Fresh == nil {
 		t.Fatal("no row follows the one just made")
 	}
 	r.keys("esc")
-	if r.m.fresh != nil || rows() != 4 {
+	if r.m.cells.Fresh != nil || rows() != 4 {
 		t.Errorf("esc leaves %d points", rows())
 	}
 	r.keys("up", "home", "right", "enter", "enter") // an older row is kept without a new one
-	if r.m.fresh != nil || r.m.edit != nil {
+	if r.m.cells.Fresh != nil || r.m.cells.Cell != nil {
 		t.Error("a row follows one that was there before")
 	}
 }
@@ -189,15 +189,45 @@ func TestAKnownReaction(t *testing.T) {
 	for s, _ := r.m.slot(); s.Text != "pin"; s, _ = r.m.slot() {
 		r.keys("down")
 	}
+	r.text("1.2 kN")
+	r.sees("known: forces Ax and Ay replace the support")
+	r.keys("enter")
+	r.sees("in place of the support A: Ax and Ay, among the force lines (f7 f); ctrl+z undoes it")
+	for _, c := range []struct{ name, along, magnitude string }{{"Ax", "+x", "1.2 kN"}, {"Ay", "+y", "?"}} {
+		r.holds(sheet.Ref{Table: "lines", Row: c.name, Key: "along"}, c.along)
+		r.holds(sheet.Ref{Table: "lines", Row: c.name, Key: "magnitude"}, c.magnitude)
+	}
+	if _, there := r.m.history.Current().Table("joints").Row("A"); there {
+		t.Error("the support is still there")
+	}
+	before := newRig(t, beam, 120, 36)
+	r.keys("ctrl+z")
+	if got, want := r.m.history.Current().Text(), before.m.history.Current().Text(); got != want {
+		t.Errorf("one undo leaves\n%s", got)
+	}
+	// A reaction that is to be found stays the support's.
+	r.keys("enter", "enter")
+	if got, want := r.m.history.Current().Text(), before.m.history.Current().Text(); got != want {
+		t.Errorf("a reaction to be found makes\n%s", got)
+	}
+}
+
+// What exerts a moment too is a support, and no force takes its place.
+func TestAKnownReactionOfAFixedSupport(t *testing.T) {
+	r := newRig(t, strings.Replace(beam, `kind = "pin"`, `kind = "fixed"`, 1), 120, 36)
+	r.keys("alt+m", "home", "right")
+	for s, _ := r.m.slot(); s.Text != "fixed"; s, _ = r.m.slot() {
+		r.keys("down")
+	}
 	r.text("5")
-	r.sees("Try: a strut, or a force of that magnitude, in its place")
+	r.sees("the reaction of this support is found. Try: a force of that magnitude in its place")
 }
 
 // The utilisation of a pin is that of its resultant, in a row of its own.
 func TestTheUtilisationOfAResultant(t *testing.T) {
 	r := newRig(t, strings.Replace(beam, `{ kind = "pin" }`, `{ kind = "pin", limit = "2 kN" }`, 1), 120, 36)
 	r.sees("45.8%")
-	for _, row := range r.m.tables[layout.Unknowns].Records {
+	for _, row := range r.m.cells.Tables[layout.Unknowns].Records {
 		if name := row.Slots[0].Text; (name == "Ax" || name == "Ay") && row.Slots[5].Text != "" {
 			t.Errorf("the component %s has the utilisation %s", name, row.Slots[5].Text)
 		}

@@ -11,7 +11,7 @@ func (m Model) helpFor() help.For {
 	m.watches = m.around
 	of := help.For{Now: m.now(), Board: m.board.On}
 	if m.focus < layout.System && !m.board.On && m.opening == nil {
-		of.Table, of.At = &m.tables[m.focus], m.at[m.focus]
+		of.Table, of.At = &m.cells.Tables[m.focus], m.cells.At[m.focus]
 	}
 	return of
 }

@@ -3,8 +3,6 @@ package tui
 import (
 	tea "charm.land/bubbletea/v2"
 
-	"trivet/mechanics/names"
-	"trivet/mechanics/sheet"
 	"trivet/tui/cells"
 	"trivet/tui/layout"
 )
@@ -15,72 +13,32 @@ type spot struct {
 	at   cells.Place
 }
 
-func (m Model) spot() spot { return spot{m.focus, m.at[min(m.focus, layout.System-1)]} }
+func (m Model) spot() spot { return spot{m.focus, m.cells.At[min(m.focus, layout.System-1)]} }
 
 // define goes to the row that defines the name under the cursor: of the cell
 // being typed in, or the first name in the cell under the cursor.
-func (m *Model) define() tea.Cmd {
-	s, ok := m.slot()
-	if m.edit != nil {
-		s = m.edit.Slot
-	}
-	if !ok || s.Does != cells.SetCell && s.Does != cells.SetAsked {
-		m.say("this cell contains no name", false)
+func (m *Model) define() (cmd tea.Cmd) {
+	ref, why := m.cells.Defined(m.where())
+	if why != "" {
+		m.say(why, false)
 		return nil
 	}
-	text, first, last := m.raw(s), 0, len(m.raw(s))
-	if m.edit != nil {
-		text, first, last = m.edit.Text, m.edit.At, m.edit.At
-	}
-	for at := first; at <= last; at++ {
-		ref, ok := names.Definition(m.history.Current(), s.Ref, text, at)
-		if !ok {
-			continue
-		}
-		var cmd tea.Cmd
-		if m.edit != nil {
-			if cmd = m.keep(func() {}); m.edit != nil {
-				return cmd
-			}
-		}
-		from := m.spot()
-		if !m.showRow(ref) {
-			m.say(ref.Row+" is in no pane", false)
+	if m.cells.Cell != nil {
+		if cmd = m.keep(); m.cells.Cell != nil {
 			return cmd
 		}
-		const limit = 100
-		m.jumps = append(m.jumps[max(len(m.jumps)-limit, 0):len(m.jumps):len(m.jumps)], from)
-		m.say("alt+r goes back", false)
+	}
+	from := m.spot()
+	home, ok := m.cells.Show(ref)
+	if !ok {
+		m.say(ref.Row+" is in no pane", false)
 		return cmd
 	}
-	m.say("there is no name here that the sheet defines", false)
-	return nil
-}
-
-// showRow goes to a row in the pane that is its home, on the cell of a key where
-// the row shows it.
-func (m *Model) showRow(ref sheet.Ref) bool {
-	home, ok := map[string]layout.Pane{
-		"": layout.Sheet, "units": layout.Sheet, "given": layout.Given, "points": layout.Points, "lines": layout.Lines,
-		"joints": layout.Supports, "bodies": layout.Supports, "couples": layout.Supports, "distributed": layout.Supports,
-	}[ref.Table]
-	if !ok {
-		return false
-	}
-	for k, r := range m.tables[home].Records {
-		if r.Row.Table != ref.Table || r.Row.Row != ref.Row {
-			continue
-		}
-		m.at[home].Row, m.at[home].Col = k, 0
-		for col, s := range r.Slots {
-			if s.Does == cells.SetCell && s.Ref == ref {
-				m.at[home].Col = col
-			}
-		}
-		m.goTo(home)
-		return true
-	}
-	return false
+	m.goTo(home)
+	const limit = 100
+	m.jumps = append(m.jumps[max(len(m.jumps)-limit, 0):len(m.jumps):len(m.jumps)], from)
+	m.say("alt+r goes back", false)
+	return cmd
 }
 
 func (m *Model) goBack() {
@@ -92,7 +50,7 @@ func (m *Model) goBack() {
 	s := m.jumps[n]
 	m.jumps = m.jumps[:n:n]
 	if s.pane < layout.System {
-		m.at[s.pane] = s.at
+		m.cells.At[s.pane] = s.at
 	}
 	m.goTo(s.pane)
 }

@@ -16,8 +16,8 @@ func TestKeysOfTheWorkbenchKeepTheCell(t *testing.T) {
 	r.text("0,0,0")
 	r.keys("f7 f")
 	r.holds(sheet.Ref{Table: "points", Row: "P", Key: "at"}, "0,0,0")
-	if r.m.focus != layout.Lines || r.m.edit != nil {
-		t.Errorf("f7 f within a cell leads to pane %v, editing %v", r.m.focus, r.m.edit != nil)
+	if r.m.focus != layout.Lines || r.m.cells.Cell != nil {
+		t.Errorf("f7 f within a cell leads to pane %v, editing %v", r.m.focus, r.m.cells.Cell != nil)
 	}
 	r.keys("alt+p")
 	r.text("1,2,3")
@@ -28,7 +28,7 @@ func TestKeysOfTheWorkbenchKeepTheCell(t *testing.T) {
 	r.text("4,0,0")
 	r.keys("ctrl+n")
 	r.holds(sheet.Ref{Table: "points", Row: "A"}, "4,0,0")
-	if r.m.fresh == nil {
+	if r.m.cells.Fresh == nil {
 		t.Error("ctrl+n within a cell makes no row")
 	}
 }

@@ -65,7 +65,7 @@ func (m Model) greeting() []string {
 
 // scene is what has the keys, as it is said, and what stands on the last line.
 func (m Model) scene() speech.Scene {
-	s := speech.Scene{Mode: m.mode(), After: m.newest}
+	s := speech.Scene{Mode: m.mode(), After: m.cells.Newest}
 	if l, _, picks := m.listed(); picks {
 		s.List, s.Line = &l, l.Line
 	}
@@ -99,7 +99,7 @@ func (m Model) scene() speech.Scene {
 	case keys.OnPanes:
 		s.Prompt, s.Intro = "which pane? ", []string{"which pane? " + overlay.Offered("", keys.Panes).All()}
 	case keys.InCell, keys.InList, keys.InWords:
-		s.Edit, s.ByKey = m.edit, m.changedByKey
+		s.Edit, s.ByKey = m.cells.Cell, m.changedByKey
 	case keys.OnSteps:
 		s.Prompt = "board, " + m.board.Where(m.boardOf())
 	case keys.OnResult, keys.OnPicture, keys.OnHelp, keys.OnBoard:

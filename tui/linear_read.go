@@ -106,16 +106,16 @@ func (m *Model) readOn(i keys.Intent) bool {
 // heard is the result, where it may be said by now.
 func (m Model) heard() *speech.Result {
 	l := &m.live
-	if l.Running() || l.Sheet == nil || m.opening != nil || m.edit != nil && m.edit.Text != m.edit.Was {
+	if l.Running() || l.Sheet == nil || m.opening != nil || m.cells.Cell != nil && m.cells.Cell.Text != m.cells.Cell.Was {
 		return nil
 	}
-	r := &speech.Result{OnCells: m.focus < layout.System && m.edit == nil, Sheet: m.history.Current(), Errs: l.Errs}
+	r := &speech.Result{OnCells: m.focus < layout.System && m.cells.Cell == nil, Sheet: m.history.Current(), Errs: l.Errs}
 	r.Verdict, _ = results.Headline(l)
 	if !l.Stale && l.Sheet == r.Sheet {
 		r.Solution = l.Solution
 	}
 	if r.OnCells {
-		r.Next = m.made.NextStep(m.focus)
+		r.Next = m.cells.Made.NextStep(m.focus)
 	}
 	return r
 }
@@ -123,14 +123,14 @@ func (m Model) heard() *speech.Result {
 // place is where the cursor of the cells is.
 func (m Model) place() speech.Place {
 	if m.focus >= layout.System {
-		at := m.at[layout.System-1]
+		at := m.cells.At[layout.System-1]
 		return speech.PlaceOf(m.focus, frame.Within(m.focus), cells.Table{}, at)
 	}
-	p := speech.PlaceOf(m.focus, frame.Within(m.focus), m.tables[m.focus], m.at[m.focus])
+	p := speech.PlaceOf(m.focus, frame.Within(m.focus), m.cells.Tables[m.focus], m.cells.At[m.focus])
 	p.Follows = m.follows
-	if p.At.Marked, p.At.From, p.At.To = m.mark.on, m.mark.row, m.mark.col; m.mark.on {
-		top, left, bottom, right := m.block()
-		p.Marked = [2]int{bottom - top + 1, right - left + 1}
+	if p.At.Marked, p.At.From, p.At.To = m.cells.Mark.On, m.cells.Mark.Row, m.cells.Mark.Col; m.cells.Mark.On {
+		b := m.cells.Block(m.focus)
+		p.Marked = [2]int{b.Dy(), b.Dx()}
 	}
 	if s, ok := m.slot(); ok && s.Bad {
 		if e, own := m.live.ErrorOf(s.Ref); own {

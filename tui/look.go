@@ -7,6 +7,7 @@ import (
 	"trivet/mechanics/statics"
 	"trivet/mechanics/uncertainty"
 	"trivet/mechanics/working"
+	"trivet/tui/edit"
 	"trivet/tui/frame"
 	"trivet/tui/grid"
 	"trivet/tui/layout"
@@ -61,8 +62,8 @@ func (m Model) Fitted(w, h int, set theme.Set) Model {
 // has an empty path.
 func (m Model) Unsaved() (path string, s *sheet.Sheet, stamp sheet.Stamp, any bool) {
 	m = m.Look().m
-	if m.edit != nil {
-		m.keep(func() {})
+	if m.cells.Cell != nil {
+		m.keep()
 	}
 	return m.file.Path, m.history.Current(), m.file.Stamp, m.history.Modified()
 }
@@ -74,8 +75,8 @@ type Reader struct{ m Model }
 // Reader begins with what the session shows.
 func (l Look) Reader(w, h int, set theme.Set) Reader {
 	m := l.m.shown(w, h, set)
-	m.edit, m.fresh, m.choosing, m.listing, m.drag, m.palette = nil, nil, false, false, nil, nil
-	m.search, m.mark = search{}, mark{}
+	m.cells.Cell, m.cells.Fresh, m.choosing, m.listing, m.drag, m.palette = nil, nil, false, false, nil, nil
+	m.search, m.cells.Mark = search{}, edit.Mark{}
 	m.around = true
 	return Reader{m}
 }
@@ -84,7 +85,7 @@ func (l Look) Reader(w, h int, set theme.Set) Reader {
 func (r Reader) Take(l Look) Reader {
 	m := l.Reader(r.m.w, r.m.h, r.m.theme.Set).m
 	m.focus, m.back, m.side, m.turn, m.third, m.large = r.m.focus, r.m.back, r.m.side, r.m.turn, r.m.third, r.m.large
-	m.at, m.cam, m.read, m.help, m.note = r.m.at, r.m.cam, r.m.read, r.m.help, r.m.note
+	m.cells.At, m.cam, m.read, m.help, m.note = r.m.cells.At, r.m.cam, r.m.read, r.m.help, r.m.note
 	m.board, m.worked = r.m.board, r.m.worked
 	// Answers that the presenter hides stay hidden.
 	m.board.Hides = l.m.board.Hides
@@ -149,8 +150,8 @@ func (m Model) Size() (rows, bytes int) {
 		rows += len(t.Rows)
 	}
 	bytes = len(s.Text())
-	if m.edit != nil {
-		bytes += len(m.edit.Text)
+	if m.cells.Cell != nil {
+		bytes += len(m.cells.Cell.Text)
 	}
 	return rows, bytes
 }

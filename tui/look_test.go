@@ -106,7 +106,7 @@ func TestUnsavedTakesTheCellBeingTyped(t *testing.T) {
 	if !any || name != path || s.Text() != moved {
 		t.Errorf("%v, %s:\n%s", any, name, s.Text())
 	}
-	if r.m.edit == nil || r.m.history.Modified() {
+	if r.m.cells.Cell == nil || r.m.history.Modified() {
 		t.Error("asking has changed the session")
 	}
 }
@@ -121,7 +121,7 @@ func TestAReaderChangesNothing(t *testing.T) {
 				v, _ := r.m.Look().Reader(120, 36, theme.Unicode).Key(press(to))
 				v, _ = v.Key(press(k))
 				m := v.m
-				if m.history.Current().Text() != text || m.edit != nil || m.naming != nil || m.ask != nil || m.choosing || m.fresh != nil || m.file.Saving {
+				if m.history.Current().Text() != text || m.cells.Cell != nil || m.naming != nil || m.ask != nil || m.choosing || m.cells.Fresh != nil || m.file.Saving {
 					t.Errorf("%s, %s (%s) does more than look", to, k, b.Help)
 				}
 			}

@@ -83,35 +83,33 @@ func (m Model) under(at image.Point) (layout.Pane, image.Rectangle, bool) {
 
 // click goes to the pane and the cell under the mouse; what is being typed is kept
 // first, and stays where the sheet refuses it.
-func (m *Model) click(at image.Point) tea.Cmd {
+func (m *Model) click(at image.Point) (cmd tea.Cmd) {
 	p, r, ok := m.under(at)
 	if !ok {
 		return nil
 	}
 	m.note, m.ahead = frame.Note{}, nil // as a key that leads away
 	row, col := m.cellAt(p, r, at)
-	var cmd tea.Cmd
-	if m.edit != nil {
-		if p == m.focus && row == m.at[p].Row && col == m.at[p].Col {
+	if m.cells.Cell != nil {
+		if p == m.focus && row == m.cells.At[p].Row && col == m.cells.At[p].Col {
 			return nil // the cell being typed in
 		}
-		cmd = m.keep(func() {})
-		if m.edit != nil && m.fresh == nil {
+		if cmd = m.keep(); m.cells.Cell != nil && m.cells.Fresh == nil {
 			return cmd
 		}
-		m.edit, m.fresh = nil, nil
+		m.cells.Drop()
 	}
-	m.newest = sheet.Ref{}
+	m.cells.Newest = sheet.Ref{}
 	m.goTo(p)
 	switch {
 	case p == layout.Picture:
 		m.drag = &drag{at: at}
 	case p.Result():
 		m.texts[p].Point(&m.read[p], at.Sub(r.Min).Sub(image.Pt(0, layout.Frame)), r.Dx())
-	case p < layout.System && row >= 0 && row < len(m.tables[p].Records):
-		m.at[p].Row = row
+	case p < layout.System && row >= 0 && row < len(m.cells.Tables[p].Records):
+		m.cells.At[p].Row = row
 		if col >= 0 {
-			m.at[p].Col = col
+			m.cells.At[p].Col = col
 		}
 	}
 	return cmd
@@ -122,20 +120,11 @@ func (m Model) cellAt(p layout.Pane, r image.Rectangle, at image.Point) (row, co
 	if p >= layout.System || at.Y < r.Min.Y+layout.Frame {
 		return -1, -1
 	}
-	row, col = m.at[p].Top+at.Y-r.Min.Y-layout.Frame, -1
-	x, under := r.Min.X+1, 0
+	under := 0
 	if p == m.focus {
-		under = m.at[p].Col
+		under = m.cells.At[p].Col
 	}
-	for i, w := range m.tables[p].Widths(r.Dx(), under) {
-		if w > 0 {
-			if at.X >= x && at.X < x+w {
-				col = i
-			}
-			x += w + 1
-		}
-	}
-	return row, col
+	return m.cells.Tables[p].CellAt(m.cells.At[p], r.Dx(), under, at.X-r.Min.X, at.Y-r.Min.Y-layout.Frame)
 }
 
 // dragTo turns the picture with the mouse, as if one held the thing itself.
@@ -166,17 +155,12 @@ func (m *Model) pickAt(at image.Point) {
 
 // pick selects a row for the picture; the keys stay where they are.
 func (m *Model) pick(ref sheet.Ref) {
-	for p := range m.tables {
-		if layout.Pane(p) == layout.Unknowns {
-			continue
-		}
-		for i, rec := range m.tables[p].Records {
-			if rec.Row == (sheet.Ref{Table: ref.Table, Row: ref.Row}) {
-				m.back, m.at[p].Row = layout.Pane(p), i
-				m.settle()
-				m.say(ref.Row+" is picked"+cells.ShownFacts(m.follows), false)
-				return
-			}
+	for p, t := range m.cells.Tables {
+		if p := layout.Pane(p); p != layout.Unknowns && t.RowOf(ref) >= 0 {
+			m.back, m.cells.At[p].Row = p, t.RowOf(ref)
+			m.settle()
+			m.say(ref.Row+" is picked"+cells.ShownFacts(m.follows), false)
+			return
 		}
 	}
 }
@@ -213,8 +197,8 @@ func (m *Model) roll(mode keys.Mode, at image.Point, b tea.MouseButton) tea.Cmd 
 		m.cam.Do(zoom)
 	case p.Result():
 		m.read[p].Scroll.Y += by
-	case m.edit == nil:
-		m.at[p].Row += by
+	case m.cells.Cell == nil:
+		m.cells.At[p].Row += by
 	}
 	return nil
 }

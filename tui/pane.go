@@ -33,9 +33,9 @@ func (m Model) drawStrip(c grid.Canvas) {
 // drawPane draws a pane's head and what is in it.
 func (m Model) drawPane(c grid.Canvas, p layout.Pane) {
 	if p < layout.System {
-		m.tables[p].Draw(c, cells.View{
-			Title: m.heading(p), Short: frame.Panes[p].Short + m.aged(p), More: m.more(p, c.W(), c.H()), At: m.at[p],
-			Live: p == m.focus, Typing: m.edit, Marked: m.marked, Row: m.theme.Glyphs.Row,
+		m.cells.Tables[p].Draw(c, cells.View{
+			Title: m.heading(p), Short: frame.Panes[p].Short + m.aged(p), More: m.more(p, c.W(), c.H()), At: m.cells.At[p],
+			Live: p == m.focus, Typing: m.cells.Cell, Marked: m.cells.Marked(p), Row: m.theme.Glyphs.Row,
 		})
 		return
 	}
@@ -56,11 +56,11 @@ func (m Model) more(p layout.Pane, w, h int) string {
 		o, t := m.read[p].Scroll, &m.texts[p]
 		return frame.Hidden(o.X > 0, t.Wide > o.X+w-1, o.Y, max(len(t.Lines)-o.Y-h, 0))
 	}
-	at := m.at[p]
+	at := m.cells.At[p]
 	if p != m.focus {
 		at.Col = 0
 	}
-	return frame.Hidden(m.tables[p].Hidden(at, w, h))
+	return frame.Hidden(m.cells.Tables[p].Hidden(at, w, h))
 }
 
 func (m Model) heading(p layout.Pane) string {
@@ -85,15 +85,15 @@ func (m Model) aged(p layout.Pane) string {
 // drawChoices shows what the cell being typed in may hold, under it or above.
 func (m Model) drawChoices(c grid.Canvas) {
 	r := m.screen().Panes[m.focus]
-	if m.edit == nil || m.ask != nil || m.naming != nil || r.Empty() {
+	if m.cells.Cell == nil || m.ask != nil || m.naming != nil || r.Empty() {
 		return
 	}
-	list, pick, noun := m.edit.Offered()
+	list, pick, noun := m.cells.Cell.Offered()
 	l := overlay.Choices{Pick: pick, Noun: noun, Rows: make([]overlay.Row, len(list))}
 	for i, k := range list {
 		l.Rows[i].Cells = []string{k.Text, k.Says}
 	}
-	l.Draw(c, r.Min.Add(image.Pt(0, layout.Frame+m.at[m.focus].Row-m.at[m.focus].Top)), m.theme.Glyphs)
+	l.Draw(c, r.Min.Add(image.Pt(0, layout.Frame+m.cells.At[m.focus].Row-m.cells.At[m.focus].Top)), m.theme.Glyphs)
 }
 
 // listed is the list that stands over what else shows, how many of its rows show, and whether one

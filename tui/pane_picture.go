@@ -49,7 +49,7 @@ func (m *Model) pickNext(dir int) {
 	var refs []sheet.Ref
 	at := 0
 	for _, p := range []layout.Pane{layout.Points, layout.Lines, layout.Supports} {
-		for _, r := range m.tables[p].Records {
+		for _, r := range m.cells.Tables[p].Records {
 			if r.Row == m.selected() {
 				at = len(refs)
 			}
@@ -63,8 +63,8 @@ func (m *Model) pickNext(dir int) {
 
 // selected is the row under the cursor of the pane of cells used last.
 func (m Model) selected() sheet.Ref {
-	if m.back < layout.System && m.at[m.back].Row < len(m.tables[m.back].Records) {
-		return m.tables[m.back].Records[m.at[m.back].Row].Row
+	if m.back < layout.System && m.cells.At[m.back].Row < len(m.cells.Tables[m.back].Records) {
+		return m.cells.Tables[m.back].Records[m.cells.At[m.back].Row].Row
 	}
 	return sheet.Ref{}
 }

@@ -8,6 +8,7 @@ import (
 
 	"trivet/mechanics/sheet"
 	"trivet/tui/cells"
+	"trivet/tui/edit"
 	"trivet/tui/grid"
 	"trivet/tui/journal"
 	"trivet/tui/layout"
@@ -87,20 +88,16 @@ func (m *Model) toJournal() tea.Cmd {
 	if m.file.Journal == nil {
 		return nil
 	}
-	e := m.edit
+	e := m.cells.Cell
 	if e == nil || e.Text == e.Was {
 		return m.file.Note(m.history.Current(), nil)
 	}
 	t := journal.Typed{Ref: e.Slot.Ref, Text: e.Text}
 	switch {
-	case e.Slot.Does == cells.SetName:
+	case e.Slot.Does == cells.SetName || e.Slot.Does == cells.SetReaction:
 		t.Ref = sheet.Ref{Table: t.Table}
-	case e.Slot.Does == cells.SetAsked && m.fresh != nil:
-		row, _ := m.history.Current().Table("").Row("asked")
-		cell, _ := row.Cell("")
-		t.Ref, t.Text = sheet.Ref{Row: "asked"}, cell.Text+" "+t.Text
-	case e.Slot.Does == cells.SetAsked:
-		t.Ref, t.Text = m.asking(e.Slot, t.Text)
+	default:
+		t.Ref, t.Text = edit.CellOf(m.history.Current(), e.Slot, t.Text)
 	}
 	return m.file.Note(m.history.Current(), &t)
 }

@@ -3,6 +3,7 @@ package tui
 import (
 	tea "charm.land/bubbletea/v2"
 
+	"trivet/tui/cells"
 	"trivet/tui/layout"
 	"trivet/tui/results"
 	"trivet/tui/session"
@@ -37,7 +38,7 @@ func (m *Model) compose() {
 // missing says why there is no result yet.
 func (m *Model) missing(w int) (lines text.Lines) {
 	if errs := m.live.Faults(); len(errs) > 0 {
-		lines.Wrapped(theme.Bad, "! ", located(errs[0]), w)
+		lines.Wrapped(theme.Bad, "! ", cells.Located(errs[0]), w)
 	} else if says := m.live.Unconnected(); says != "" {
 		lines.Wrapped(theme.Warn, "", says, w)
 	}

@@ -8,7 +8,7 @@ import (
 	"trivet/mechanics/sheet"
 	"trivet/mechanics/statics"
 	"trivet/tui/board"
-	"trivet/tui/cells"
+	"trivet/tui/edit"
 	"trivet/tui/frame"
 	"trivet/tui/grid"
 	"trivet/tui/help"
@@ -59,21 +59,16 @@ type places struct {
 	turn        layout.Pane // the result that shows where there is one place for results
 	third       layout.Pane // the one that shows beside system and checks
 	large       bool
-	at          [layout.System]cells.Place
 	read        [layout.Panes]text.View // of the results
 	cam         picture.Camera
-	drag        *drag // of the mouse in the picture
-	mark        mark
+	drag        *drag  // of the mouse in the picture
 	jumps       []spot // where definitions were asked for
 }
 
 // changes is what is being done to the sheet.
 type changes struct {
-	edit         *cells.Edit
-	fresh        *cells.Fresh      // a row that has no name yet
-	newest       sheet.Ref         // the row made last, while the next may follow it
+	cells        edit.Editor       // the panes of cells
 	changedByKey bool              // the text being typed, by a key that is no character
-	clip         clip              // copied last
 	outdated     session.Outdated  // givens that were changed
 	ahead        []tea.KeyPressMsg // typed for steps that are still being laid out
 }
@@ -128,7 +123,7 @@ type departure struct {
 func (m *Model) start() {
 	m.focus, m.back, m.side = layout.Points, layout.Points, layout.Picture
 	m.turn, m.third = layout.System, layout.Limits
-	m.at[layout.Given].Col, m.at[layout.Sheet].Col, m.at[layout.Unknowns].Col = 1, 1, 1
+	m.cells.At[layout.Given].Col, m.cells.At[layout.Sheet].Col, m.cells.At[layout.Unknowns].Col = 1, 1, 1
 	m.resulted++
 	m.renew()
 }

@@ -5,6 +5,7 @@ import (
 
 	tea "charm.land/bubbletea/v2"
 
+	"trivet/tui/edit"
 	"trivet/tui/frame"
 	"trivet/tui/help"
 	"trivet/tui/keys"
@@ -41,11 +42,11 @@ func (m Model) mode() keys.Mode {
 		return keys.OnChoice
 	case m.listing:
 		return keys.OnPanes
-	case m.edit != nil && m.edit.List != nil:
+	case m.cells.Cell != nil && m.cells.Cell.List != nil:
 		return keys.InList
-	case m.edit != nil && len(m.edit.Words) > 0:
+	case m.cells.Cell != nil && len(m.cells.Cell.Words) > 0:
 		return keys.InWords
-	case m.edit != nil:
+	case m.cells.Cell != nil:
 		return keys.InCell
 	case m.focus.Result():
 		return keys.OnResult
@@ -61,8 +62,10 @@ func (m *Model) route(msg tea.KeyPressMsg) tea.Cmd {
 	text := msg.Key().Text
 	// What came as several characters is text, even where it spells a key's name.
 	if utf8.RuneCountInString(text) <= 1 {
-		m.dropBlank(msg.String())
-		if text == unknownMark && m.mode() == keys.OnCells && m.takesUnknown() {
+		if m.cells.DropBlank(m.mode(), msg.String()) {
+			m.settle()
+		}
+		if text == edit.Unknown && m.mode() == keys.OnCells && m.cells.TakesUnknown(m.focus) {
 			return m.typed(text)
 		}
 		if b, ok := keys.Find(m.mode(), msg.String()); ok {
@@ -97,8 +100,8 @@ func (m *Model) keepFirst(key string) (tea.Cmd, bool) {
 	if !ok {
 		return nil, false
 	}
-	cmd := m.keep(func() {})
-	if m.edit != nil {
+	cmd := m.keep()
+	if m.cells.Cell != nil {
 		return cmd, true
 	}
 	again, _ := m.handle(i)
@@ -209,7 +212,7 @@ func (m *Model) workbench(i keys.Intent) (tea.Cmd, bool) {
 		}
 		return m.changed(), true
 	case keys.NewNumbers:
-		return m.newNumbers(), true
+		return m.edited(edit.NewNumbers(m.history.Current(), m.notes)), true
 	case keys.Retell:
 		return m.retell(), true
 	case keys.Commands:

@@ -28,7 +28,7 @@ func TestMoveARow(t *testing.T) {
 	r := newRig(t, hanging, 120, 36)
 	r.keys("ctrl+down")
 	r.rows("points", "A D B")
-	if r.m.at[layout.Points].Row != 1 {
+	if r.m.cells.At[layout.Points].Row != 1 {
 		t.Error("the cursor stays behind")
 	}
 	r.keys("alt+j", "ctrl+down")
@@ -65,8 +65,8 @@ func TestNudge(t *testing.T) {
 	r.keys("ctrl+z", "ctrl+z")
 	r.holds(pointA, "-3, 5")
 	r.keys("f2", "home", "right", "alt+=")
-	if r.m.edit.Text != "-2, 5" {
-		t.Errorf("the cell is %q", r.m.edit.Text)
+	if r.m.cells.Cell.Text != "-2, 5" {
+		t.Errorf("the cell is %q", r.m.cells.Cell.Text)
 	}
 	r.holds(pointA, "-3, 5") // not before it is kept
 	r.keys("esc", "left", "alt+up")
@@ -91,7 +91,7 @@ func TestDefinitionAndBack(t *testing.T) {
 		t.Errorf("back is %v, want %v", r.m.spot(), from)
 	}
 	r.keys("f2", "alt+g")
-	if s, _ := r.m.slot(); r.m.edit != nil || s.Ref.Row != "B" {
+	if s, _ := r.m.slot(); r.m.cells.Cell != nil || s.Ref.Row != "B" {
 		t.Errorf("the cursor is on %v", s.Ref)
 	}
 	r.keys("alt+g")
@@ -104,7 +104,7 @@ func TestSearch(t *testing.T) {
 	r := newRig(t, hanging, 120, 36)
 	r.keys("ctrl+f")
 	r.text("t1")
-	if r.m.focus != layout.Lines || r.m.at[layout.Lines].Row != 0 {
+	if r.m.focus != layout.Lines || r.m.cells.At[layout.Lines].Row != 0 {
 		t.Errorf("found %v", r.m.spot())
 	}
 	r.sees("find: t1")
@@ -148,7 +148,7 @@ func TestThePaletteNamesEveryCommand(t *testing.T) {
 	r.text("new row")
 	r.sees("1 command", "ctrl+n")
 	r.keys("enter")
-	if r.m.fresh == nil || r.m.palette != nil {
+	if r.m.cells.Fresh == nil || r.m.palette != nil {
 		t.Error("enter does not make a row")
 	}
 	r.keys("esc", "ctrl+k")
@@ -215,12 +215,12 @@ func TestRenameInTheUnknowns(t *testing.T) {
 	at := func(r *rig, name string) {
 		t.Helper()
 		r.keys("alt+m", "home")
-		for k, rec := range r.m.tables[layout.Unknowns].Records {
+		for k, rec := range r.m.cells.Tables[layout.Unknowns].Records {
 			if rec.Slots[0].Text == name {
-				for r.m.at[layout.Unknowns].Row < k {
+				for r.m.cells.At[layout.Unknowns].Row < k {
 					r.keys("down")
 				}
-				for r.m.at[layout.Unknowns].Row > k {
+				for r.m.cells.At[layout.Unknowns].Row > k {
 					r.keys("up")
 				}
 				return
@@ -288,7 +288,7 @@ func TestTheNameOfANewRow(t *testing.T) {
 		r.text(c.name)
 		r.keys("enter")
 		r.sees(c.says)
-		if r.m.edit == nil || r.m.edit.Text != c.name || r.m.history.Current().Text() != before {
+		if r.m.cells.Cell == nil || r.m.cells.Cell.Text != c.name || r.m.history.Current().Text() != before {
 			t.Errorf("%s is taken, or lost", c.name)
 		}
 		r.keys("esc")

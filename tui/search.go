@@ -1,9 +1,6 @@
 package tui
 
 import (
-	"strings"
-
-	"trivet/tui/cells"
 	"trivet/tui/keys"
 	"trivet/tui/layout"
 	"trivet/tui/text"
@@ -57,31 +54,18 @@ func (m *Model) searchNext() {
 // seek goes to the next cell that holds the text, from the cell under the cursor
 // on or, with skip 1, from the one behind it; capitals count for nothing.
 func (m *Model) seek(skip int) {
-	want := strings.ToLower(m.search.Text)
+	want := m.search.Text
 	if want == "" {
 		return
 	}
 	if skip == 0 { // each character typed looks from where the search began
-		m.focus, m.at[m.search.from.pane] = m.search.from.pane, m.search.from.at
+		m.focus, m.cells.At[m.search.from.pane] = m.search.from.pane, m.search.from.at
 		m.clamp()
 	}
-	p, row, col := m.focus, m.at[m.focus].Row, m.at[m.focus].Col+skip
-	for range int(layout.System) + 1 {
-		for records := m.tables[p].Records; row < len(records); row, col = row+1, 0 {
-			for ; col < len(records[row].Slots); col++ {
-				s := records[row].Slots[col]
-				text := s.Text
-				if s.Does != cells.Nothing {
-					text = m.raw(s)
-				}
-				if strings.Contains(strings.ToLower(text), want) {
-					m.at[p].Row, m.at[p].Col = row, col
-					m.goTo(p)
-					return
-				}
-			}
-		}
-		p, row, col = (p+1)%layout.System, 0, 0
+	p, found := m.cells.Find(m.where(), want, skip)
+	if found {
+		m.goTo(p)
+		return
 	}
 	m.say("no cell contains "+m.search.Text, false)
 }

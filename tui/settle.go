@@ -19,8 +19,6 @@ type panes struct {
 	divided  layout.Args
 	division layout.Screen
 
-	tables  [layout.System]cells.Table
-	made    cells.Builder // what they were built by
 	tabled  tabled
 	follows []cells.Fact // from the row under the cursor
 	related related
@@ -68,14 +66,14 @@ func (m *Model) settle() {
 	m.clamp()
 	m.explain()
 	if of := (related{m.tabled, m.selected()}); of != m.related {
-		m.related, m.follows = of, m.made.About(of.row)
+		m.related, m.follows = of, m.cells.Made.About(of.row)
 	}
 	m.depict()
 }
 
 // tabulate makes the tables of the panes of cells.
 func (m *Model) tabulate() {
-	of := tabled{m.records, m.fresh}
+	of := tabled{m.records, m.cells.Fresh}
 	if of == m.tabled {
 		return
 	}
@@ -85,9 +83,9 @@ func (m *Model) tabulate() {
 	if s == nil {
 		s = m.history.Current()
 	}
-	b := cells.New(m.live.Result, s, m.fresh)
-	m.made = b
-	m.tables = [layout.System]cells.Table{
+	b := cells.New(m.live.Result, s, m.cells.Fresh)
+	m.cells.Made = b
+	m.cells.Tables = [layout.System]cells.Table{
 		layout.Given: b.Given(), layout.Points: b.Points(), layout.Lines: b.Lines(),
 		layout.Supports: b.Supports(), layout.Unknowns: b.Unknowns(), layout.Sheet: b.Sheet(),
 	}
@@ -96,8 +94,8 @@ func (m *Model) tabulate() {
 // screen divides the screen as things are.
 func (m *Model) screen() layout.Screen {
 	a := layout.Args{W: m.w, H: m.h, Side: m.side, Turn: m.turn, Third: m.third, Large: m.large, Focus: m.focus}
-	for p := range m.tables {
-		a.Rows[p] = len(m.tables[p].Records)
+	for p := range m.cells.Tables {
+		a.Rows[p] = len(m.cells.Tables[p].Records)
 	}
 	if a != m.divided {
 		m.divided, m.division = a, layout.Arrange(a)

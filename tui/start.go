@@ -5,7 +5,6 @@ import (
 
 	"trivet/mechanics/sheet"
 	"trivet/tui/board"
-	"trivet/tui/cells"
 	"trivet/tui/keys"
 	"trivet/tui/layout"
 	"trivet/tui/prefs"
@@ -89,8 +88,7 @@ func (m *Model) open(f start.Fetched) tea.Cmd {
 	m.history, m.outdated = sheet.NewHistory(f.Sheet), nil
 	m.live, m.derived = session.NewLive(), derived{}
 	m.read, m.texts = [layout.Panes]text.View{}, [layout.Panes]results.Pane{}
-	m.at = [layout.System]cells.Place{}
-	m.edit, m.fresh, m.newest, m.mark, m.jumps = nil, nil, sheet.Ref{}, mark{}, nil
+	m.cells, m.jumps = m.cells.Rest(), nil
 	m.board = board.Board{}
 	m.start()
 	if f.Of.Path == "" && !f.Of.Blank() {

@@ -95,7 +95,7 @@ M2 = { on = "beam", about = "+z", stiffness = "5 N m", turn = "2 deg" }`, 1) +
 `
 	r := newRig(t, text, 200, 60)
 	found := map[sheet.Ref]bool{}
-	for _, rec := range r.m.tables[layout.Supports].Records {
+	for _, rec := range r.m.cells.Tables[layout.Supports].Records {
 		for _, s := range rec.Slots {
 			if s.Does == cells.SetCell {
 				found[s.Ref] = true
@@ -155,7 +155,7 @@ func TestDeleteASupport(t *testing.T) {
 	r.keys("ctrl+z")
 	r.sees("1880 push")
 	r.keys("ctrl+n", "esc", "ctrl+n", "j", "esc", "ctrl+n", "x", "c", "enter")
-	if n := len(r.m.tables[layout.Supports].Records); n != 5 || r.m.history.Modified() {
+	if n := len(r.m.cells.Tables[layout.Supports].Records); n != 5 || r.m.history.Modified() {
 		t.Errorf("%d rows after making none", n)
 	}
 }

@@ -51,7 +51,7 @@ func TestScreenshot(t *testing.T) {
 		if !ok {
 			t.Fatalf("there is no sheet %s", c.sheet)
 		}
-		s := sit(t, seating{w: c.w, h: c.h, file: c.sheet + ".toml", text: start.Text, inside: true, env: []string{"COLORTERM=truecolor"}, like: "theme = \"" + c.on.name + "\"\n"})
+		s := sit(t, seating{w: c.w, h: c.h, file: c.sheet + ".toml", text: start.Answered(), inside: true, env: []string{"COLORTERM=truecolor"}, like: "theme = \"" + c.on.name + "\"\n"})
 		list, err := strokes(c.keys)
 		if err != nil {
 			t.Fatal(err)

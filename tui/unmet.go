@@ -30,7 +30,7 @@ func (m Model) unmet() string {
 // not met. That solves the sheet many times over, and so no key waits for it.
 func (m *Model) judge() tea.Cmd {
 	s, of := m.live.Solution, m.live.Sheet
-	if m.live.Running() || m.edit != nil || m.unmet() == "" || m.judged.Of == s {
+	if m.live.Running() || m.cells.Cell != nil || m.unmet() == "" || m.judged.Of == s {
 		return nil
 	}
 	if of == nil {

@@ -40,7 +40,7 @@ func (m *Model) takeSeen(seen session.Seen) tea.Cmd {
 		m.warn(seen.Others)
 		m.troubled(session.Trouble(seen.Trouble))
 	}
-	if seen.Path != m.file.Path || m.file.Saving || m.edit != nil || m.ask != nil || m.naming != nil || m.opening != nil || m.palette != nil || m.setup != nil {
+	if seen.Path != m.file.Path || m.file.Saving || m.cells.Cell != nil || m.ask != nil || m.naming != nil || m.opening != nil || m.palette != nil || m.setup != nil {
 		return nil
 	}
 	says, ask := m.file.Heard(seen, m.history)

@@ -18,7 +18,7 @@ import (
 func figures(t *testing.T, visit func(name string, d drawing.Drawing)) {
 	t.Helper()
 	for _, one := range append(fixtures.Starts(), fixtures.Published()...) {
-		s, err := sheet.Parse([]byte(one.Text))
+		s, err := sheet.Parse([]byte(one.Answered()))
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -91,7 +91,7 @@ func TestNoLabelLiesOnAnything(t *testing.T) {
 // the largest.
 func TestViewsAreAligned(t *testing.T) {
 	one, _ := fixtures.Get("mast-top")
-	s, err := sheet.Parse([]byte(one.Text))
+	s, err := sheet.Parse([]byte(one.Answered()))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -130,7 +130,7 @@ func TestFiguresFitOnPaper(t *testing.T) {
 func TestNothingIsSeenEndOnInSpace(t *testing.T) {
 	const foreshortened = 0.25 // of its length is the least that shows
 	for _, one := range append(fixtures.Starts(), fixtures.Published()...) {
-		s, err := sheet.Parse([]byte(one.Text))
+		s, err := sheet.Parse([]byte(one.Answered()))
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -163,7 +163,7 @@ func TestNothingIsSeenEndOnInSpace(t *testing.T) {
 // the first stands beside it.
 func TestTheLabelsOfTwoWeightsAtAPoint(t *testing.T) {
 	one, _ := fixtures.Get("balloon")
-	s, err := sheet.Parse([]byte(one.Text))
+	s, err := sheet.Parse([]byte(one.Answered()))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -197,7 +197,7 @@ func TestTheLabelsOfTwoWeightsAtAPoint(t *testing.T) {
 func TestDimensionsLieBelowTheWeights(t *testing.T) {
 	for _, name := range []string{"beam-on-supports", "ladder-on-rough-floor", "crate-tips-or-slips"} {
 		one, _ := fixtures.Get(name)
-		s, err := sheet.Parse([]byte(one.Text))
+		s, err := sheet.Parse([]byte(one.Answered()))
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -222,7 +222,7 @@ func TestDimensionsLieBelowTheWeights(t *testing.T) {
 func TestNoArrowLiesOnAnother(t *testing.T) {
 	for _, name := range []string{"post-with-pulley", "crate-tips-or-slips", "door-in-the-wind"} {
 		one, _ := fixtures.Get(name)
-		s, err := sheet.Parse([]byte(one.Text))
+		s, err := sheet.Parse([]byte(one.Answered()))
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -17,7 +17,7 @@ import (
 func TestMutantsAreNamed(t *testing.T) {
 	named, several := 0, 0
 	for _, start := range fixtures.Starts() {
-		key, s := keyOf(t, start.Text, grade.Rule{})
+		key, s := keyOf(t, start.Answered(), grade.Rule{})
 		says, plain, value := key.Mutants()
 		of := map[string]int{} // how many mutants have the same answers, plain ones apart
 		id := func(i int) string {
@@ -86,7 +86,7 @@ func TestFalseClaims(t *testing.T) {
 	count := map[grade.Verdict]int{}
 	students, claimed, total, alone, named := 0, 0, 0, 0, 0
 	for _, start := range fixtures.Starts() {
-		key, s := keyOf(t, start.Text, grade.Rule{})
+		key, s := keyOf(t, start.Answered(), grade.Rule{})
 		for range 60 {
 			var typed []grade.Typed
 			for _, name := range key.Asked() {

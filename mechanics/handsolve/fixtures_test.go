@@ -207,7 +207,7 @@ func tell(r *Order, p *problem.Problem) string {
 func TestFixtures(t *testing.T) {
 	unknowns, one, together := 0, 0, 0
 	for _, fx := range append(fixtures.Starts(), fixtures.Published()...) {
-		s := solveText(t, fx.Text)
+		s := solveText(t, fx.Answered())
 		for _, asked := range [][]problem.Query{nil, s.Problem.Asked} {
 			r := find(s, asked)
 			n, ok := follow(t, s, &r, asked...)

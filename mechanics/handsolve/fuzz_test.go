@@ -14,7 +14,7 @@ import (
 // values are numbers.
 func FuzzFind(f *testing.F) {
 	for _, fx := range append(fixtures.Starts(), fixtures.Published()...) {
-		f.Add(fx.Text)
+		f.Add(fx.Answered())
 	}
 	f.Fuzz(func(t *testing.T, text string) {
 		sh, err := sheet.Parse([]byte(text))

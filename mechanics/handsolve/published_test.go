@@ -23,7 +23,7 @@ func equations(steps []Step) (n int) {
 func TestPublishedLengths(t *testing.T) {
 	cases, shortest := 0, 0
 	for _, fx := range fixtures.Published() {
-		s := solveText(t, fx.Text)
+		s := solveText(t, fx.Answered())
 		p := s.Problem
 		rigid := len(p.Bodies) > 2
 		for b := range p.Bodies {
@@ -70,7 +70,7 @@ func TestPublishedOrders(t *testing.T) {
 		if !ok {
 			t.Fatalf("no sheet %s", c.name)
 		}
-		s := solveText(t, fx.Text)
+		s := solveText(t, fx.Answered())
 		r := Find(s)
 		if got := equations(r.Steps); got > c.most {
 			t.Errorf("%s: %d equations, and the source takes %d: %s\n%s", c.name, got, c.most, c.order, tell(&r, s.Problem))
@@ -86,7 +86,7 @@ func TestMembersBySection(t *testing.T) {
 		if !ok {
 			t.Fatalf("no sheet %s", name)
 		}
-		s := solveText(t, fx.Text)
+		s := solveText(t, fx.Answered())
 		r := Find(s)
 		follow(t, s, &r, s.Problem.Asked...)
 		cuts := map[string]bool{}

@@ -195,7 +195,7 @@ func FuzzComplete(f *testing.F) {
 // BenchmarkComplete is one keystroke's completions in a truss.
 func BenchmarkComplete(b *testing.B) {
 	start, _ := fixtures.Get("planar-truss")
-	s := parse(b, start.Text)
+	s := parse(b, start.Answered())
 	for b.Loop() {
 		names.Complete(s, sheet.Ref{Table: "lines", Row: "X", Key: "magnitude"}, "2*", 2)
 	}

@@ -200,7 +200,7 @@ func TestRenameDoesNotCapture(t *testing.T) {
 // the same bytes.
 func TestRenameKeepsTheSolution(t *testing.T) {
 	for _, f := range append(fixtures.Starts(), fixtures.Published()...) {
-		s := parse(t, f.Text)
+		s := parse(t, f.Answered())
 		p, errs := problem.Read(s)
 		if len(errs) > 0 {
 			t.Fatalf("%s: %v", f.Name, errs)

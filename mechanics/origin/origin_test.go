@@ -155,7 +155,7 @@ V = { kind = "force", path = "a b", along = "+x" }
 // Every number of every sheet that comes with the program says where it comes from.
 func TestEveryNumberIsExplained(t *testing.T) {
 	for _, f := range fixtures.Starts() {
-		s := solved(t, f.Text)
+		s := solved(t, f.Answered())
 		explained := func(what string, from doc.Origin) {
 			t.Helper()
 			got := from.Says()

@@ -91,7 +91,7 @@ func TestReaderRemembersRight(t *testing.T) {
 	words := []string{"", "6", "6 m", "4, 0, 0", "2*T1", "50 N", "P A", "(", "+x", "cable", "1/0", "g"}
 	for round := range 3 {
 		for _, f := range append(fixtures.Starts(), fixtures.Published()...) {
-			s := parsedSheet(t, f.Text)
+			s := parsedSheet(t, f.Answered())
 			for range round * 4 {
 				table := s.Tables[rng.IntN(len(s.Tables))]
 				if len(table.Rows) == 0 {

@@ -51,7 +51,7 @@ W = { kind = "weight", at = "P", magnitude = "50 N" }
 		})
 	}
 	f, _ := fixtures.Get("lamp-pushed-sideways")
-	s := solved(t, f.Text)
+	s := solved(t, f.Answered())
 	s.Problem.Expect = "no-equilibrium"
 	if well, got := CheckLine("lamp", s, nil); !well || !strings.HasPrefix(got, "ok    lamp: no-equilibrium, ") {
 		t.Errorf("%v %q", well, got)

@@ -22,7 +22,7 @@ import (
 // balance.
 func FuzzSolve(f *testing.F) {
 	for _, s := range append(fixtures.Starts(), fixtures.Published()...) {
-		f.Add(s.Text)
+		f.Add(s.Answered())
 	}
 	for _, s := range []string{
 		"", "\ufeff", "[points]", "[lines]\n", contractSheet, "asked = \"T1\"\n[points]\nP={on=\"particle\",at=\"0,0,0\"}",
@@ -120,7 +120,7 @@ func FuzzCells(f *testing.F) {
 		"moments", "weight", "centre", "about", "turn", "face", "printed", "within"}
 	f.Fuzz(func(t *testing.T, seed uint64) {
 		rng := rand.New(rand.NewPCG(seed, 1))
-		sh, err := sheet.Parse([]byte(sheets[rng.IntN(len(sheets))].Text))
+		sh, err := sheet.Parse([]byte(sheets[rng.IntN(len(sheets))].Answered()))
 		if err != nil {
 			t.Fatal(err)
 		}

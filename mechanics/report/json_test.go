@@ -192,7 +192,7 @@ func TestJSONVerdicts(t *testing.T) {
 		"lamp-pushed-sideways":  "no-equilibrium",
 	} {
 		f, _ := fixtures.Get(name)
-		if got := parsed(t, JSON(name, solved(t, f.Text), nil))["verdict"]; got != want {
+		if got := parsed(t, JSON(name, solved(t, f.Answered()), nil))["verdict"]; got != want {
 			t.Errorf("%s: %v, want %s", name, got, want)
 		}
 	}
@@ -218,11 +218,11 @@ func TestJSONWarnings(t *testing.T) {
 	warning := &diag.Error{Place: diag.Place{Line: 2, Column: 1}, Msg: `unknown key "gravity"`, Hint: "g"}
 	const want = "[{column number, hint string, line number, says string}]"
 	f, _ := fixtures.Get("traffic-light")
-	o := parsed(t, JSON("-", solved(t, f.Text), nil, warning))
+	o := parsed(t, JSON("-", solved(t, f.Answered()), nil, warning))
 	if got := shape(o["warnings"]); got != want || o["verdict"] != "determinate" || o["errors"] != nil {
 		t.Errorf("warnings are %s, errors %v", got, o["errors"])
 	}
-	if o := parsed(t, JSON("-", solved(t, f.Text), nil)); o["warnings"] != nil {
+	if o := parsed(t, JSON("-", solved(t, f.Answered()), nil)); o["warnings"] != nil {
 		t.Errorf("warnings are %v", o["warnings"])
 	}
 	if got := shape(parsed(t, JSONUnreadable("-", "", []*diag.Error{warning}, warning))["warnings"]); got != want {
@@ -236,7 +236,7 @@ func TestSeveralSheets(t *testing.T) {
 	var all []byte
 	sheets := append(fixtures.Starts(), fixtures.Published()...)
 	for _, f := range sheets {
-		all = append(all, JSON(f.Name, solved(t, f.Text), nil)...)
+		all = append(all, JSON(f.Name, solved(t, f.Answered()), nil)...)
 	}
 	d := json.NewDecoder(strings.NewReader(string(all)))
 	for _, f := range sheets {

@@ -24,11 +24,11 @@ func pageSheet(t testing.TB, name string) (*statics.Solution, *sheet.Sheet) {
 	if !ok {
 		t.Fatalf("no sheet %s", name)
 	}
-	sh, err := sheet.Parse([]byte(f.Text))
+	sh, err := sheet.Parse([]byte(f.Answered()))
 	if err != nil {
 		t.Fatal(err)
 	}
-	return worked(t, f.Text).Solution, sh
+	return worked(t, f.Answered()).Solution, sh
 }
 
 func written(t testing.TB, format string, s *statics.Solution, opt PageOptions) []byte {

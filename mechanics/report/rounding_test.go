@@ -68,7 +68,7 @@ func TestRoundingReachesNoPage(t *testing.T) {
 		})
 	}
 	for _, s := range append(fixtures.Starts(), fixtures.Published()...) {
-		look(s.Name, s.Text)
+		look(s.Name, s.Answered())
 	}
 	total := long.Of(60, 200)
 	rng := rand.New(rand.NewPCG(11, 10))
@@ -198,7 +198,7 @@ func TestRoundingOnceSeen(t *testing.T) {
 		{"Block on a smooth incline held by a rope", "ΣF_n = N - 0.8660 G = 0", "ΣF_n = 1 N - 0.8660 G = 0"},
 	} {
 		for _, s := range append(fixtures.Starts(), fixtures.Published()...) {
-			p := problemOf(t, s.Text)
+			p := problemOf(t, s.Answered())
 			if p.Title != c.title {
 				continue
 			}

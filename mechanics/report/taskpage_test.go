@@ -52,7 +52,7 @@ func readable(format string, data []byte) string {
 func TestATaskHoldsNoResult(t *testing.T) {
 	looked := 0
 	for _, f := range fixtures.Starts() {
-		s, sol := taskSheet(t, f.Text)
+		s, sol := taskSheet(t, f.Answered())
 		sheets := []variant.Variant{{Sheet: s, Solution: sol}}
 		if src, err := variant.NewSource(s, sol); err == nil {
 			drawn, _ := src.Draw(variant.Seeded(2), 1)
@@ -161,7 +161,7 @@ var programName = regexp.MustCompile(`\b\w+\.(x|y|z|u[xyz]|m[xyz]|size|magnitude
 func TestATaskSpeaksInWords(t *testing.T) {
 	named := 0
 	for _, f := range append(fixtures.Starts(), fixtures.Published()...) {
-		s, sol := taskSheet(t, f.Text)
+		s, sol := taskSheet(t, f.Answered())
 		p := sol.Problem
 		d := pageOf(sol, PageOptions{Task: true, Sheet: s})
 		text := doc.Text(d)
@@ -226,7 +226,7 @@ F = { kind = "weight", at = "P", magnitude = "mass" }
 func TestTheLessonFollowsTheSolution(t *testing.T) {
 	taught := 0
 	for _, f := range fixtures.Starts() {
-		s, sol := taskSheet(t, f.Text)
+		s, sol := taskSheet(t, f.Answered())
 		lesson := doc.Text(&doc.Doc{Sections: []doc.Section{lessonSection(sol.Problem)}})
 		if sol.Problem.Lesson == "" {
 			continue

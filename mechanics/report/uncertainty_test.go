@@ -24,7 +24,7 @@ func measured(t *testing.T) (string, *uncertainty.Effect) {
 	if !ok {
 		t.Fatal("no such sheet")
 	}
-	return f.Text, uncertaintyOf(t, f.Text)
+	return f.Answered(), uncertaintyOf(t, f.Answered())
 }
 
 // uncertaintyHeading is what heads the text for the sign.

@@ -45,7 +45,7 @@ func workedSheets(t testing.TB) map[string]string {
 		if !ok {
 			t.Fatalf("no sheet %s", name)
 		}
-		texts[name] = f.Text
+		texts[name] = f.Answered()
 	}
 	return texts
 }
@@ -64,7 +64,7 @@ var rounding = regexp.MustCompile(`exactly|e-1[0-9]|e\+00`)
 func everySheet(t testing.TB) map[string]string {
 	texts := workedSheets(t)
 	for _, f := range append(fixtures.Starts(), fixtures.Published()...) {
-		texts[f.Name] = f.Text
+		texts[f.Name] = f.Answered()
 	}
 	return texts
 }

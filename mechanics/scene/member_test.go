@@ -65,7 +65,7 @@ W = { kind = "force", at = "A", along = "-y" }
 // What cannot be is marked: a cable in compression, friction beyond what its surface has.
 func TestWhatCannotBeIsMarked(t *testing.T) {
 	one, _ := fixtures.Get("cable-that-would-push")
-	p := read(t, one.Text)
+	p := read(t, one.Answered())
 	if got := labels(scene.System(p, statics.Solve(p), scene.Options{Reactions: true}))["T2"]; got != "T2(C) !" {
 		t.Errorf("the cable in compression is %q", got)
 	}
@@ -110,7 +110,7 @@ G = { kind = "weight", at = "B", magnitude = "10 N" }
 		}
 	}
 	one, _ := fixtures.Get("lifting-tongs")
-	for _, thing := range scene.System(read(t, one.Text), nil, scene.Options{}).Things {
+	for _, thing := range scene.System(read(t, one.Answered()), nil, scene.Options{}).Things {
 		if thing.Kind == scene.Support && thing.Ref.Row == "R" && thing.Along.Y > 0 {
 			t.Error("the tongs hang from a pin whose ground is below it")
 		}

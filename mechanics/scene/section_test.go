@@ -13,7 +13,7 @@ import (
 // part that it leaves shows its other members.
 func TestSections(t *testing.T) {
 	one, _ := fixtures.Get("truss-by-section")
-	p := read(t, one.Text)
+	p := read(t, one.Answered())
 	w := working.Build(statics.Solve(p))
 	cuts := w.Sections()
 	if len(cuts) != 1 || len(cuts[0]) != 3 {

@@ -29,7 +29,7 @@ G = { kind = "force", at = "Q", along = "+x" }
 	sheets := map[string]*problem.Problem{"crank": read(t, crank)}
 	for _, name := range []string{"pulley-on-a-pin", "flat-belt-torque", "pipe-rolls-or-slides", "frame-of-two-members"} {
 		one, _ := fixtures.Get(name)
-		sheets[name] = read(t, one.Text)
+		sheets[name] = read(t, one.Answered())
 	}
 	for name, wheels := range map[string]int{"pulley-on-a-pin": 1, "flat-belt-torque": 1, "pipe-rolls-or-slides": 1, "frame-of-two-members": 0, "crank": 0} {
 		got := 0
@@ -47,7 +47,7 @@ G = { kind = "force", at = "Q", along = "+x" }
 // The free body of a drum shows the drum, with the two parts of its belt on both sides.
 func TestTheFreeBodyOfADrum(t *testing.T) {
 	one, _ := fixtures.Get("boat-on-a-bollard")
-	p := read(t, one.Text)
+	p := read(t, one.Answered())
 	drums, aside := 0, 0.0
 	for _, thing := range scene.Free(p, nil, p.Points[slices.IndexFunc(p.Points, func(q problem.Point) bool { return q.Name == "K" })].Body).Things {
 		if thing.Kind == scene.Disc {

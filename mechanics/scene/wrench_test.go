@@ -19,7 +19,7 @@ import (
 func sheets(t *testing.T, visit func(name string, p *problem.Problem, s *statics.Solution)) {
 	t.Helper()
 	for _, one := range append(fixtures.Starts(), fixtures.Published()...) {
-		s, err := sheet.Parse([]byte(one.Text))
+		s, err := sheet.Parse([]byte(one.Answered()))
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -82,7 +82,7 @@ func TestSchemaIsOne(t *testing.T) {
 func TestFixturesHold(t *testing.T) {
 	s := compiled(t)
 	for _, f := range append(fixtures.Starts(), fixtures.Published()...) {
-		if err := held(t, s, f.Text); err != nil {
+		if err := held(t, s, f.Answered()); err != nil {
 			t.Errorf("%s: %v", f.Name, err)
 		}
 	}

@@ -14,7 +14,7 @@ import (
 // adds one check, which fails.
 func TestABareBodyIsLeftOut(t *testing.T) {
 	for _, f := range append(fixtures.Starts(), fixtures.Published()...) {
-		s := solveText(t, f.Text)
+		s := solveText(t, f.Answered())
 		at := "7, 7, 7"
 		if s.Problem.Planar {
 			at = "7, 7"

@@ -199,7 +199,7 @@ func TestPublishedWedgesWithASurfaceBetweenParticles(t *testing.T) {
 				continue
 			}
 			found = true
-			before, rest, _ := strings.Cut(f.Text, "\n"+c.from)
+			before, rest, _ := strings.Cut(f.Answered(), "\n"+c.from)
 			_, rest, _ = strings.Cut(rest, "\n"+c.to)
 			var kept []string
 			for _, line := range strings.Split(c.to+rest, "\n") {

@@ -88,7 +88,7 @@ func cellSheets(t *testing.T) map[string]*sheet.Sheet {
 	out := map[string]*sheet.Sheet{}
 	texts := rigid()
 	for _, f := range allSheets() {
-		texts[f.Name] = f.Text
+		texts[f.Name] = f.Answered()
 	}
 	for name, text := range texts {
 		sh, err := sheet.Parse([]byte(text))

@@ -26,7 +26,7 @@ const invariance = 1e-9
 func invariant(t *testing.T) map[string]string {
 	texts := map[string]string{}
 	for _, f := range allSheets() {
-		texts[f.Name] = f.Text
+		texts[f.Name] = f.Answered()
 	}
 	m := newMaker(11)
 	for i := range 150 {

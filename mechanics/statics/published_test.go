@@ -26,7 +26,7 @@ func lessons() map[string]string {
 func TestPublishedAnswersAreMet(t *testing.T) {
 	for _, f := range allSheets() {
 		t.Run(f.Name, func(t *testing.T) {
-			s := solveText(t, f.Text)
+			s := solveText(t, f.Answered())
 			if len(s.Answers) == 0 {
 				t.Error("no printed answers")
 			}
@@ -76,7 +76,7 @@ func TestAgreesWithNumPy(t *testing.T) {
 			t.Errorf("no sheet %s", name)
 			continue
 		}
-		s := solveText(t, f.Text)
+		s := solveText(t, f.Answered())
 		largest := 0.0
 		for _, v := range values {
 			largest = max(largest, math.Abs(v))
@@ -104,7 +104,7 @@ func TestAgreesWithNumPy(t *testing.T) {
 			t.Errorf("no sheet %s", name)
 			continue
 		}
-		s := solveText(t, f.Text)
+		s := solveText(t, f.Answered())
 		for _, x := range s.X {
 			want, ok := ranges[x.Name]
 			if !ok {

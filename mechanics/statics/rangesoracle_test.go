@@ -41,7 +41,7 @@ func TestRangesOfSciPy(t *testing.T) {
 				if !ok {
 					t.Fatalf("no sheet %s", c.Fixture)
 				}
-				text = f.Text
+				text = f.Answered()
 			}
 			s := solveText(t, text)
 			verdict := Indeterminate

@@ -137,7 +137,7 @@ func signed(v float64, figures int) string {
 func TestRightEquationsAreNotRefused(t *testing.T) {
 	rng := rand.New(rand.NewPCG(3, 5))
 	all := rigs(t, 500)
-	total, refused := long.Of(2000, 20000), 0
+	total, refused := long.Of(400, 20000), 0
 	for k := range total {
 		r := all[k%len(all)]
 		p := New(r.solution)

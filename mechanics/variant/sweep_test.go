@@ -11,7 +11,7 @@ import (
 // with that value says.
 func TestSweepIsSolving(t *testing.T) {
 	for _, f := range ranged() {
-		s, sol := solvedText(t, f.Text)
+		s, sol := solvedText(t, f.Answered())
 		for _, g := range Grids(s, sol.Problem) {
 			swept, err := Sweep(s, sol, g.Name, Span{})
 			if err != nil {

@@ -37,7 +37,7 @@ func sourceOf(t *testing.T, text string) *Source {
 // ranged are the embedded sheets that have ranges.
 func ranged() (out []fixtures.Sheet) {
 	for _, s := range append(fixtures.Starts(), fixtures.Published()...) {
-		if strings.Contains(s.Text, "range = ") {
+		if strings.Contains(s.Answered(), "range = ") {
 			out = append(out, s)
 		}
 	}
@@ -232,7 +232,7 @@ func TestVariantsOfPublishedRules(t *testing.T) {
 		{"slope-metal-on-metal", "mu", "P", func(mu float64) float64 { return (1 - 5*mu) * 100 / math.Sqrt(26) }},
 	} {
 		f, _ := fixtures.Get(c.name)
-		src := sourceOf(t, f.Text)
+		src := sourceOf(t, f.Answered())
 		r, err := Sweep(src.Sheet, src.Solution, c.given, Span{})
 		if err != nil {
 			t.Fatal(err)

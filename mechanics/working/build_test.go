@@ -25,7 +25,7 @@ func fixture(t testing.TB, name string) *Working {
 	if !ok {
 		t.Fatalf("no sheet %s", name)
 	}
-	return Build(statics.Solve(read(t, f.Text)))
+	return Build(statics.Solve(read(t, f.Answered())))
 }
 
 // The steps follow each other as a textbook takes them, and what has no single
@@ -89,7 +89,7 @@ func TestBlocksAreWhole(t *testing.T) {
 
 func BenchmarkBuild(b *testing.B) {
 	f, _ := fixtures.Get("boom-tip")
-	s := statics.Solve(read(b, f.Text))
+	s := statics.Solve(read(b, f.Answered()))
 	for b.Loop() {
 		Build(s)
 	}

@@ -44,7 +44,7 @@ func numbers(m *doc.Math, each func(x float64)) {
 // its last block gives the solution's values.
 func TestHandStepsOfFixtures(t *testing.T) {
 	for _, fx := range append(fixtures.Starts(), fixtures.Published()...) {
-		s, steps := handSteps(t, fx.Text)
+		s, steps := handSteps(t, fx.Answered())
 		if len(steps) == 0 && working.Build(s).NoHandSolution() == "" {
 			t.Errorf("%s: no step, not even why", fx.Name)
 		}
@@ -140,7 +140,7 @@ func TestHandStepsInText(t *testing.T) {
 		if !ok {
 			t.Fatalf("no sheet %s", name)
 		}
-		_, steps := handSteps(t, fx.Text)
+		_, steps := handSteps(t, fx.Answered())
 		d := &doc.Doc{Sections: []doc.Section{{Level: 1, Title: "Working"}}}
 		for i, step := range steps {
 			d.Add(doc.Section{Level: 2, Number: i + 1, Title: step.Title, Blocks: step.Body})

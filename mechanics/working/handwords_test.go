@@ -474,7 +474,7 @@ func TestWordsOfHandSolutions(t *testing.T) {
 			if !found {
 				t.Fatalf("no sheet %s", name)
 			}
-			text = fx.Text
+			text = fx.Answered()
 		}
 		_, steps := handSteps(t, text)
 		if got := sentences(steps); got != strings.TrimSpace(want) {

@@ -37,7 +37,7 @@ func sheets(t testing.TB) map[string]string {
 	t.Helper()
 	texts := map[string]string{}
 	for _, f := range append(fixtures.Starts(), fixtures.Published()...) {
-		texts[f.Name] = f.Text
+		texts[f.Name] = f.Answered()
 	}
 	files, err := filepath.Glob("../report/testdata/working/*.toml")
 	if err != nil || len(files) < 7 {

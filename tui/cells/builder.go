@@ -33,11 +33,9 @@ type Builder struct {
 
 func New(r session.Result, s *sheet.Sheet, f *Fresh) Builder {
 	b := Builder{Result: r, Typed: s, fresh: f}
-	b.bad = map[sheet.Ref]bool{}
 	for _, e := range b.Faults() {
-		b.bad[e.Ref] = true
+		put(&b.bad, e.Ref, true)
 	}
-	b.brings, b.jointAt = map[int][]string{}, map[string]int{}
 	if p := b.Latest; p != nil {
 		b.pointAt = make(map[string]int, len(p.Points))
 		for i := range p.Points {
@@ -45,23 +43,22 @@ func New(r session.Result, s *sheet.Sheet, f *Fresh) Builder {
 		}
 		b.lineAt = index(p.Lines)
 		for i := range p.Joints {
-			b.jointAt[p.Joints[i].Name] = i
+			put(&b.jointAt, p.Joints[i].Name, i)
 		}
 		for _, u := range p.Unknowns {
 			if u.Joint >= 0 {
-				b.brings[u.Joint] = append(b.brings[u.Joint], u.Name)
+				put(&b.brings, u.Joint, append(b.brings[u.Joint], u.Name))
 			}
 		}
 	}
-	b.limits, b.jointLimits = map[int]statics.Check{}, map[int]statics.Check{}
 	if b.Solution != nil {
 		for _, c := range b.Solution.Checks {
 			switch {
 			case c.Kind != statics.CheckLimit:
 			case c.Line >= 0:
-				b.limits[c.Line] = c
+				put(&b.limits, c.Line, c)
 			default:
-				b.jointLimits[c.Joint] = c
+				put(&b.jointLimits, c.Joint, c)
 			}
 		}
 	}
@@ -71,6 +68,14 @@ func New(r session.Result, s *sheet.Sheet, f *Fresh) Builder {
 		}
 	}
 	return b
+}
+
+// put puts a value into a map, which is made with its first one: most sheets need few of them.
+func put[K comparable, V any](m *map[K]V, k K, v V) {
+	if *m == nil {
+		*m = map[K]V{}
+	}
+	(*m)[k] = v
 }
 
 func index(lines []problem.Line) map[string]int {

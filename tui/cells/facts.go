@@ -38,7 +38,7 @@ func (b Builder) About(ref sheet.Ref) []Fact {
 	}
 	switch ref.Table {
 	case "points":
-		if xyz := b.coordinates(ref.Row); xyz != "" {
+		if xyz := b.placed(ref.Row).Text; xyz != "" {
 			return []Fact{{Value: xyz, unit: " " + b.Latest.Units.Length.Symbol}}
 		}
 	case "lines":
@@ -62,8 +62,7 @@ func (b Builder) aboutSupport(ref sheet.Ref) []Fact {
 	switch ref.Table {
 	case "joints":
 		row, _ := b.Typed.Table("joints").Row(ref.Row)
-		cell, _ := row.Cell("kind")
-		if info, ok := JointNamed(cell.Text); ok {
+		if info, ok := JointNamed(row.Text("kind")); ok {
 			return []Fact{{is: info.Says}}
 		}
 	case "distributed":

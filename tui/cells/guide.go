@@ -62,8 +62,7 @@ func (b Builder) NextStep(focus layout.Pane) string {
 // another; so many free particles; and so many fixed points.
 func (b Builder) stands(points []sheet.Row) (body string, on, free, fixed int) {
 	for _, row := range points {
-		c, _ := row.Cell("on")
-		switch text := strings.TrimSpace(c.Text); text {
+		switch text := row.Text("on"); text {
 		case "":
 			fixed++
 		case particle:
@@ -80,18 +79,17 @@ func (b Builder) stands(points []sheet.Row) (body string, on, free, fixed int) {
 // loaded tells whether any force is known; until one is, every answer is nothing.
 func (b Builder) loaded() bool {
 	for _, row := range b.read("bodies") {
-		if c, ok := row.Cell("weight"); ok && strings.TrimSpace(c.Text) != "" {
+		if row.Text("weight") != "" {
 			return true
 		}
 	}
 	for _, row := range b.read("lines") {
 		for _, key := range []string{"magnitude", "components", "stiffness"} {
-			if c, ok := row.Cell(key); ok && strings.TrimSpace(c.Text) != "" && strings.TrimSpace(c.Text) != "?" {
+			if text := row.Text(key); text != "" && text != "?" {
 				return true
 			}
 		}
-		kind, _ := row.Cell("kind")
-		if strings.TrimSpace(kind.Text) == problem.Weight.String() {
+		if row.Text("kind") == problem.Weight.String() {
 			return true // its own cells say what it lacks
 		}
 	}
@@ -102,9 +100,7 @@ func (b Builder) loaded() bool {
 // that says ? is meant to be found.
 func (b Builder) unsized() string {
 	for _, row := range b.read("lines") {
-		kind, _ := row.Cell("kind")
-		size, _ := row.Cell("magnitude")
-		if strings.TrimSpace(kind.Text) == problem.Force.String() && strings.TrimSpace(size.Text) == "" {
+		if row.Text("kind") == problem.Force.String() && row.Text("magnitude") == "" {
 			return row.Name
 		}
 	}

@@ -75,8 +75,7 @@ func (b Builder) bodies() (names []string) {
 		}
 	}
 	for _, row := range b.read("points") {
-		c, _ := row.Cell("on")
-		for _, name := range strings.FieldsFunc(c.Text, func(r rune) bool { return r == ' ' || r == ',' }) {
+		for _, name := range strings.FieldsFunc(row.Text("on"), func(r rune) bool { return r == ' ' || r == ',' }) {
 			add(name)
 		}
 	}

@@ -19,11 +19,12 @@ var unitRows = []string{"length", "force", "angle", "mass"}
 // Given is the pane of the named values.
 func (b Builder) Given() Table {
 	t := Table{empty: "empty: ctrl+n adds a given", Columns: []Column{{Head: "name", Width: 9, Limit: 12}, {Head: "value", Width: 13, Grow: 3}, {Head: "is", Width: 8, Grow: 1}, {Head: "range", Width: 8, Grow: 1}}}
-	for _, row := range b.rows("given") {
-		t.Records = append(t.Records, Record{
-			Row:   sheet.Ref{Table: "given", Row: row.Name},
-			Slots: []Slot{b.name("given", row), b.value("given", row, "value"), b.computed(b.givenValue(row.Name)), b.rare("given", row, "range")},
-		})
+	rows := b.rows("given")
+	made := t.room(len(rows))
+	for i, row := range rows {
+		s := made(i)
+		s[0], s[1], s[2], s[3] = b.name("given", row), b.value("given", row, "value"), b.computed(b.givenValue(row.Name)), b.rare("given", row, "range")
+		t.Records = append(t.Records, Record{Row: sheet.Ref{Table: "given", Row: row.Name}, Slots: s})
 	}
 	b.insert(&t, "given")
 	return t
@@ -32,19 +33,21 @@ func (b Builder) Given() Table {
 // Sheet is the pane of what the sheet says of itself and of its units.
 func (b Builder) Sheet() Table {
 	t := Table{Columns: []Column{{Head: "name", Width: 9, Limit: 12}, {Head: "value", Width: 13, Grow: 3}, {Head: "is", Width: 12, Grow: 1}}}
-	for _, name := range sheetRows {
-		row, ok := b.Typed.Table("").Row(name)
+	made := t.room(len(sheetRows) + len(unitRows))
+	set := func(table, name, label string) {
+		row, ok := b.Typed.Table(table).Row(name)
 		if !ok {
 			row = sheet.Row{Name: name}
 		}
-		t.Records = append(t.Records, b.setting("", name, "", row))
+		s := made(len(t.Records))
+		s[0], s[1], s[2] = Slot{Text: label, look: theme.Dim}, b.cell(table, row, ""), b.computed(b.settingValue(name))
+		t.Records = append(t.Records, Record{Row: sheet.Ref{Table: table, Row: name}, Slots: s})
+	}
+	for _, name := range sheetRows {
+		set("", name, name)
 	}
 	for _, name := range unitRows {
-		row, ok := b.Typed.Table("units").Row(name)
-		if !ok {
-			row = sheet.Row{Name: name}
-		}
-		t.Records = append(t.Records, b.setting("units", name, name+" in", row))
+		set("units", name, name+" in")
 	}
 	return t
 }
@@ -55,21 +58,6 @@ func (b Builder) value(table string, row sheet.Row, usual string) Slot {
 		return b.cell(table, row, usual)
 	}
 	return b.cell(table, row, "")
-}
-
-// setting is a row whose name is fixed.
-func (b Builder) setting(table, name, label string, row sheet.Row) Record {
-	if label == "" {
-		label = name
-	}
-	return Record{
-		Row: sheet.Ref{Table: table, Row: name},
-		Slots: []Slot{
-			{Text: label, look: theme.Dim},
-			b.cell(table, row, ""),
-			b.computed(b.settingValue(name)),
-		},
-	}
 }
 
 func (b Builder) givenValue(name string) string {

@@ -2,7 +2,6 @@ package cells
 
 import (
 	"slices"
-	"strings"
 
 	"trivet/mechanics/problem"
 	"trivet/mechanics/sheet"
@@ -42,8 +41,7 @@ func (b Builder) Lines() Table {
 		s := made(i)
 		s[0], s[1], s[2], s[3] = b.name("lines", row), b.cell("lines", row, "kind"), b.through(row), b.direction(row)
 		s[4], s[5], s[6] = size, b.computed(r), b.computed(u)
-		kind, _ := row.Cell("kind")
-		spring, belt := kind.Text == problem.SpringKind.String(), kind.Text == problem.BeltKind.String()
+		spring, belt := row.Text("kind") == problem.SpringKind.String(), row.Text("kind") == problem.BeltKind.String()
 		s[7], s[8], s[9] = b.rare("lines", row, "stiffness"), b.rare("lines", row, "natural"), b.rare("lines", row, "on")
 		s[7].Rare, s[8].Rare = s[7].Rare && !spring, s[8].Rare && !spring
 		if belts {
@@ -61,8 +59,7 @@ func (b Builder) Lines() Table {
 // has neither yet gets the one its kind takes.
 func (b Builder) through(row sheet.Row) Slot {
 	key := "path"
-	path, _ := row.Cell("path")
-	if at, ok := row.Cell("at"); path.Text == "" && (ok && at.Text != "" || !takesPath(row)) {
+	if row.Text("path") == "" && (row.Text("at") != "" || !takesPath(row)) {
 		key = "at"
 	}
 	s := b.cell("lines", row, key)
@@ -74,22 +71,26 @@ func (b Builder) through(row sheet.Row) Slot {
 // path it has one of them, and a weight has its own.
 func (b Builder) direction(row sheet.Row) Slot {
 	s := b.rare("lines", row, "components", "along")
-	kind, _ := row.Cell("kind")
-	s.Need = !takesPath(row) && strings.TrimSpace(kind.Text) != problem.Weight.String()
+	s.Need = !takesPath(row) && row.Text("kind") != problem.Weight.String()
 	s.Rare = s.Rare && !s.Need
 	return s
+}
+
+// LineNamed finds a kind of line by its name.
+func LineNamed(name string) (problem.KindInfo, bool) {
+	for _, k := range problem.Kinds() {
+		if k.Name == name {
+			return k, true
+		}
+	}
+	return problem.KindInfo{}, false
 }
 
 // takesPath tells the kinds that run through points; what is no kind yet counts
 // as one of them.
 func takesPath(row sheet.Row) bool {
-	kind, _ := row.Cell("kind")
-	for _, k := range problem.Kinds() {
-		if k.Name == strings.TrimSpace(kind.Text) {
-			return k.Path
-		}
-	}
-	return true
+	k, known := LineNamed(row.Text("kind"))
+	return k.Path || !known
 }
 
 // course gives |r| and u of a line, where there is one of each.

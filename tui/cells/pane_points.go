@@ -1,6 +1,8 @@
 package cells
 
 import (
+	"strings"
+
 	"trivet/mechanics/problem"
 	"trivet/mechanics/sheet"
 	"trivet/tui/results"
@@ -9,9 +11,10 @@ import (
 
 // Points is the pane of the points: where each is, and what it belongs to.
 func (b Builder) Points() Table {
+	heads := b.lengthHeads()
 	t := Table{Columns: []Column{
 		{Head: "point", Width: 7, Limit: 10}, {Head: "at", Width: 17, Grow: 3, Comes: 3}, {Head: "on", Width: 9, Grow: 1},
-		{Head: b.lengthHead(), Grow: 1, right: true, parts: b.lengthHeads()},
+		{Head: strings.Join(heads, ", "), Grow: 1, right: true, parts: heads},
 	}}
 	rows := b.rows("points")
 	made := t.room(len(rows))
@@ -39,16 +42,10 @@ func (b Builder) placed(name string) Slot {
 	if !ok {
 		return b.computed("")
 	}
-	s := b.computed(results.Vector(b.Latest, q.At, units.Length))
-	s.parts = results.Components(b.Latest, q.At, units.Length)
+	parts := results.Components(b.Latest, q.At, units.Length)
+	s := b.computed(results.Tuple(parts))
+	s.parts = parts
 	return s
-}
-
-func (b Builder) lengthHead() string {
-	if b.Latest != nil && b.Latest.Planar {
-		return b.unitHead("x, y")
-	}
-	return b.unitHead("x, y, z")
 }
 
 // unitHead is a column's head with the unit of length.
@@ -57,14 +54,6 @@ func (b Builder) unitHead(s string) string {
 		return s
 	}
 	return s + " (" + b.Latest.Units.Length.Symbol + ")"
-}
-
-// coordinates are a point's, where its cell reads.
-func (b Builder) coordinates(name string) string {
-	if q, ok := b.point(name); ok {
-		return results.Vector(b.Latest, q.At, units.Length)
-	}
-	return ""
 }
 
 func (b Builder) point(name string) (problem.Point, bool) {

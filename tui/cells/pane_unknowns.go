@@ -2,7 +2,6 @@ package cells
 
 import (
 	"math"
-	"strings"
 
 	"trivet/mechanics/problem"
 	"trivet/mechanics/sheet"
@@ -45,8 +44,8 @@ func (b Builder) Unknowns() Table {
 			}
 		}
 	}
-	asked := b.asked()
-	for i, word := range asked {
+	asked, _ := b.Typed.Cell(sheet.Ref{Row: "asked"})
+	for i, word := range problem.ResultNames(asked.Text) {
 		if !shown[word.Text] {
 			t.Records = append(t.Records, b.Asks(word.Text, i))
 		}
@@ -67,15 +66,12 @@ func (b Builder) forceHead() string {
 // isUnknown tells whether a line has its row here: what holds, and each force
 // whose magnitude is asked for.
 func (b Builder) isUnknown(row sheet.Row) bool {
-	kind, _ := row.Cell("kind")
-	for _, k := range problem.Kinds() {
-		if k.Name == kind.Text && (k.Path || k.Sense == problem.PressOnly) {
-			return true
-		}
+	if k, known := LineNamed(row.Text("kind")); known && (k.Path || k.Sense == problem.PressOnly) {
+		return true
 	}
-	size, ok := row.Cell("magnitude")
+	size := row.Text("magnitude")
 	_, parts := row.Cell("components")
-	return kind.Text != "" && !parts && (!ok || strings.TrimSpace(size.Text) == "?" || strings.TrimSpace(size.Text) == "")
+	return row.Text("kind") != "" && !parts && (size == "?" || size == "")
 }
 
 // member is the row of a line, in the cells made for it: that of its row, or a part of its belt.

@@ -5,6 +5,7 @@ package cells
 import (
 	"slices"
 
+	"trivet/mechanics/problem"
 	"trivet/mechanics/sheet"
 	"trivet/tui/grid"
 )
@@ -58,9 +59,10 @@ const (
 	SetCell
 	SetName
 	SetAsked
+	SetReaction // of a support that a force is to take the place of
 )
 
-// Label names the cell that a slot edits: "T1 path".
+// Label names the cell that a slot edits: "T1 through".
 func (s Slot) Label() string {
 	switch {
 	case s.Does == SetName:
@@ -70,12 +72,14 @@ func (s Slot) Label() string {
 		return "name of " + s.Ref.Row
 	case s.Does == SetAsked:
 		return "result"
+	case s.Does == SetReaction:
+		return "reaction " + s.Ref.Row
 	case s.Ref.Table == "answers":
 		return "your answer " + s.Ref.Row
 	case s.Ref.Key == "":
 		return s.Ref.Row
 	}
-	return s.Ref.Row + " " + s.Ref.Key
+	return s.Ref.Row + " " + Called(s.Ref)
 }
 
 // LabelOf names a cell of the sheet.
@@ -94,6 +98,32 @@ func Called(ref sheet.Ref) string {
 		return word
 	}
 	return ref.Key
+}
+
+// Located says where an error is, in the words of the panes, and what to try, on one line.
+func Located(e problem.Error) string {
+	at := e.Ref.Row
+	for _, t := range problem.Tables() {
+		if t.Name == e.Ref.Table && !t.Fixed && at != "" {
+			at = t.Row + " " + at
+		}
+	}
+	if !e.InName { // else it is in what is said
+		if head := Called(e.Ref); head != "" && at != "" {
+			at += " " + head
+		}
+	} else if e.Ref.Key == "" {
+		at = ""
+	}
+	if at == "" {
+		return e.Text()
+	}
+	return at + ": " + e.Text()
+}
+
+// RowOf is where a row of the sheet shows; -1: nowhere.
+func (t Table) RowOf(ref sheet.Ref) int {
+	return slices.IndexFunc(t.Records, func(r Record) bool { return r.Row == sheet.Ref{Table: ref.Table, Row: ref.Row} })
 }
 
 // Next is the next cell of a row behind a column that is typed in; ok is false behind
@@ -119,14 +149,21 @@ func (t *Table) room(rows int) func(row int) []Slot {
 	return func(row int) []Slot { return store[row*n : (row+1)*n : (row+1)*n] }
 }
 
+// Widths are how wide the columns of a table show; those that do not, and what lies behind the
+// last, are 0.
+type Widths [maxColumns]int
+
+// maxColumns is how many columns a table has at most: the lines' with their belts'.
+const maxColumns = 13
+
 // Widths shares out the columns of a pane that is w wide, the first and the last of which
 // stay free; what does not fit is 0. The name stays in view at the
 // left, and behind it the first columns, those that may wait last; else, where that
 // leaves the one under the cursor out, those from a later one on. In a pane that does
 // not have the keys that is column 0.
-func (t Table) Widths(w, col int) []int {
-	out := make([]int, len(t.Columns))
-	if len(out) == 0 {
+func (t Table) Widths(w, col int) (out Widths) {
+	n := len(t.Columns)
+	if n == 0 {
 		return out
 	}
 	w = max(w-2, 0)
@@ -135,26 +172,27 @@ func (t Table) Widths(w, col int) []int {
 	for _, r := range t.Records {
 		name = max(name, min(grid.Width(r.Slots[0].Text), t.Columns[0].Limit))
 	}
-	order := make([]int, 0, len(out))
-	for _, late := range []bool{false, true} {
-		for i := 1; i < len(out); i++ {
+	var store Widths
+	order := store[:0]
+	for _, late := range [...]bool{false, true} {
+		for i := 1; i < n; i++ {
 			if t.Columns[i].Late == late {
 				order = append(order, i)
 			}
 		}
 	}
-	left, ok := t.share(out, order, w-out[0], col)
+	left, ok := t.share(&out, order, w-out[0], col)
 	if !ok && t.Columns[col].Late {
 		at := slices.Index(order, col)
 		copy(order[1:at+1], order[:at])
 		order[0] = col
-		left, ok = t.share(out, order, w-out[0], col)
+		left, ok = t.share(&out, order, w-out[0], col)
 	}
-	for first := 2; !ok && first < len(out); first++ {
+	for first := 2; !ok && first < n; first++ {
 		for i := range order {
 			order[i] = i + 1
 		}
-		left, ok = t.share(out, order[first-1:], w-out[0], col)
+		left, ok = t.share(&out, order[first-1:], w-out[0], col)
 	}
 	// Names come first in what is left over.
 	more := max(min(name-out[0], left), 0)
@@ -165,7 +203,7 @@ func (t Table) Widths(w, col int) []int {
 			grow += c.Grow
 		}
 	}
-	for i := 1; i < len(out) && grow > 0; i++ {
+	for i := 1; i < n && grow > 0; i++ {
 		if out[i] > 0 && t.Columns[i].Grow > 0 {
 			more := left * t.Columns[i].Grow / grow
 			out[i] += more
@@ -176,9 +214,24 @@ func (t Table) Widths(w, col int) []int {
 	return out
 }
 
+// CellAt is the row and the column at a place of a pane that is w wide, the column -1 beside them;
+// col is that of the cursor, 0 where the pane does not have the keys.
+func (t Table) CellAt(at Place, w, col, x, y int) (row, column int) {
+	column, left := -1, 1
+	for i, w := range t.Widths(w, col) {
+		if w > 0 {
+			if x >= left && x < left+w {
+				column = i
+			}
+			left += w + 1
+		}
+	}
+	return at.Top + y, column
+}
+
 // share gives columns their least widths in an order, as far as they fit, and tells how
 // much is left and whether the one under the cursor has room.
-func (t Table) share(out, order []int, left, col int) (int, bool) {
+func (t Table) share(out *Widths, order []int, left, col int) (int, bool) {
 	clear(out[1:])
 	for n, i := range order {
 		need := t.Columns[i].Width + 1

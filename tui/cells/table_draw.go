@@ -16,8 +16,8 @@ type View struct {
 	At           Place
 	Live         bool // it has the keys
 	Typing       *Edit
-	Marked       func(row, col int) bool
-	Row          rune // marks the row under the cursor
+	Marked       image.Rectangle // columns and rows
+	Row          rune            // marks the row under the cursor
 }
 
 // Draw draws the title with the column heads behind it, and the rows that fit.
@@ -40,12 +40,12 @@ func (t Table) Draw(c grid.Canvas, v View) {
 
 // drawHeads draws the first line: the title in place of the head of the names, then the
 // heads that it and the word of what is hidden leave room for.
-func (t Table) drawHeads(c grid.Canvas, v View, widths []int) {
+func (t Table) drawHeads(c grid.Canvas, v View, widths Widths) {
 	look, title := theme.Head, v.Title
 	if v.Live {
 		look = theme.RuleFocus
 	}
-	if len(widths) == 0 || grid.Width(title) > widths[0] {
+	if grid.Width(title) > widths[0] {
 		title = v.Short
 	}
 	from, to := c.Text(1, 0, look, title), c.W()
@@ -94,8 +94,7 @@ func (t Table) Head(row, col int) string {
 // rows above and below.
 func (t Table) Hidden(at Place, w, h int) (left, right bool, above, below int) {
 	widths := t.Widths(w, at.Col)
-	n := len(widths)
-	for i := 1; i < n; i++ {
+	for i := 1; i < len(t.Columns); i++ {
 		switch {
 		case widths[i] > 0:
 		case !t.Columns[i].Late && slices.IndexFunc(widths[i:], func(w int) bool { return w > 0 }) >= 0:
@@ -107,7 +106,7 @@ func (t Table) Hidden(at Place, w, h int) (left, right bool, above, below int) {
 	return left, right, at.Top, max(len(t.Records)-at.Top-h+1, 0)
 }
 
-func (t Table) drawRecord(c grid.Canvas, v View, i int, widths []int) {
+func (t Table) drawRecord(c grid.Canvas, v View, i int, widths Widths) {
 	here := i == v.At.Row && v.Live
 	if here {
 		c.Set(0, 0, v.Row, theme.RuleFocus)
@@ -134,7 +133,7 @@ func (t Table) drawRecord(c grid.Canvas, v View, i int, widths []int) {
 					text = "!" + s.Text
 				}
 			}
-			if on || v.Live && v.Marked(i, k) {
+			if on || v.Live && image.Pt(k, i).In(v.Marked) {
 				look = theme.Selected
 			}
 			c.Fit(x, 0, look, text, w, of.right)

@@ -33,6 +33,12 @@ func (b Builder) Open(s Slot, was string, over bool) *Edit {
 	return e
 }
 
+// OpenReaction begins an edit of a reaction: it is to be found, or it is known, which says what is
+// made of it then.
+func (b Builder) OpenReaction(s Slot, known string) *Edit {
+	return &Edit{Slot: s, List: []choice{{"?", "to be found: the reaction of the support", nil}}, New: known, Pick: Unpicked, Word: Unpicked, Over: true}
+}
+
 // Replaces tells that the next text typed takes the place of what is there.
 func (e *Edit) Replaces() bool { return e.Over && e.Text == e.Was && e.At == len(e.Text) }
 

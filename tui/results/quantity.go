@@ -27,20 +27,19 @@ func Bare(p *problem.Problem, v float64, d units.Dim) string {
 
 // Vector prints a vector in the sheet's unit: (1.5, 2, -3).
 func Vector(p *problem.Problem, v r3.Vec, d units.Dim) string {
-	return tuple(p, v, func(x float64) string { return Bare(p, x, d) })
+	return Tuple(Components(p, v, d))
 }
 
 // Unit prints a unit vector to a few decimals, so that its columns align.
 func Unit(p *problem.Problem, v r3.Vec) string {
-	return tuple(p, v, cosine)
+	return Tuple(components(p, v, cosine))
 }
 
 // cosine prints a component of a unit vector to as many decimals as textbooks do.
 func cosine(x float64) string { return units.Decimals(x, 4) }
 
-func tuple(p *problem.Problem, v r3.Vec, print func(float64) string) string {
-	return "(" + strings.Join(components(p, v, print), ", ") + ")"
-}
+// Tuple writes components as a vector.
+func Tuple(parts []string) string { return "(" + strings.Join(parts, ", ") + ")" }
 
 // Components are those of a vector in the sheet's unit, two in a plane.
 func Components(p *problem.Problem, v r3.Vec, d units.Dim) []string {
@@ -48,11 +47,10 @@ func Components(p *problem.Problem, v r3.Vec, d units.Dim) []string {
 }
 
 func components(p *problem.Problem, v r3.Vec, print func(float64) string) []string {
-	parts := []string{print(v.X), print(v.Y), print(v.Z)}
 	if p.Planar {
-		parts = parts[:2]
+		return []string{print(v.X), print(v.Y)}
 	}
-	return parts
+	return []string{print(v.X), print(v.Y), print(v.Z)}
 }
 
 // Finite tells a number from what is none, or without bounds.
