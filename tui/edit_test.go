@@ -190,7 +190,7 @@ func TestAddARow(t *testing.T) {
 func TestDeleteARow(t *testing.T) {
 	r := newRig(t, hanging, 120, 36)
 	r.keys("down", "ctrl+d")
-	r.sees("deleted A", "T1 uses it", "stale")
+	r.sees("deleted A", "which T1 uses", "stale")
 	r.keys("ctrl+z")
 	r.holds(pointA, "-3, 4")
 	r.sees("determinate")

@@ -132,16 +132,16 @@ func (f *markup) line(of []Inline) string {
 
 // sentence is prose with formulas in it.
 func (f *markup) sentence(of []Inline) string {
-	out := ""
+	var out strings.Builder // of a problem with thousands of members long
 	for _, in := range of {
 		switch {
 		case in.Math != nil:
-			out += f.notation.sentence(*in.Math)
+			out.WriteString(f.notation.sentence(*in.Math))
 		case in.Blank > 0:
-			out += strings.Repeat(".", in.Blank)
+			out.WriteString(strings.Repeat(".", in.Blank))
 		default:
-			out += f.text(in.Words)
+			out.WriteString(f.text(in.Words))
 		}
 	}
-	return out
+	return out.String()
 }

@@ -14,6 +14,7 @@ import (
 const (
 	headLength  = 6.5
 	headWidth   = 4.6
+	fineHead    = 3 // the least of both in the smallest gaps that show: a hollow one has an inside
 	arrowWidth  = 1.1
 	hollowWidth = 0.8 // the outline of a head
 	arrowGap    = 2.6 // from the place that a force acts at
@@ -24,21 +25,21 @@ const (
 // shaft draws a line with a filled head at its end.
 func (t *setter) shaft(tone drawing.Tone, from, to drawing.Vec, dashed bool) {
 	u := to.Sub(from).Unit()
-	neck := to.Sub(u.Scale(0.85 * math.Max(t.pt(headLength), 2*t.m.Fine)))
+	neck := to.Sub(u.Scale(0.85 * math.Max(t.pt(headLength), fineHead*t.m.Fine)))
 	t.shape(drawing.Shape{Pts: []drawing.Vec{from, neck}, Line: tone, Width: t.pt(arrowWidth), Dashed: dashed})
 	t.head(tone, to, u)
 }
 
 // head draws the head of an arrow.
 func (t *setter) head(tone drawing.Tone, tip, u drawing.Vec) {
-	t.tip(tone, tip, u, math.Max(t.pt(headLength), 2*t.m.Fine), math.Max(t.pt(headWidth), 2*t.m.Fine))
+	t.tip(tone, tip, u, math.Max(t.pt(headLength), fineHead*t.m.Fine), math.Max(t.pt(headWidth), fineHead*t.m.Fine))
 }
 
 // tip draws the head of a line, so long and so wide.
 func (t *setter) tip(tone drawing.Tone, tip, u drawing.Vec, length, width float64) {
 	neck, n := tip.Sub(u.Scale(length)), u.Perp().Scale(width/2)
 	head := drawing.Shape{Pts: []drawing.Vec{tip, neck.Add(n), neck.Sub(n)}, Closed: true, Fill: tone, Head: true}
-	if tone == drawing.Found && !t.m.Bounded { // what is sought has a hollow head, so that it is told from a load without colours
+	if tone == drawing.Found { // what is sought has a hollow head, so that it is told from a load without colours
 		head.Fill, head.Line, head.Width = drawing.Paper, tone, t.pt(hollowWidth)
 	}
 	t.shape(head)
@@ -62,7 +63,7 @@ func (t *setter) force(s *scene.Thing, o drawing.Vec) {
 	near, far := o.Add(v.Scale(gap)), o.Add(v.Scale(gap+length))
 	aside := t.asideOf(segment{near, far})
 	near, far = near.Add(aside), far.Add(aside)
-	t.arrows = append(t.arrows, segment{near, far})
+	t.arrows = append(t.arrows, arrow{segment{near, far}, t.of})
 	if s.Head {
 		t.shaft(s.Tone, far, near, s.Broken)
 	} else {
@@ -83,7 +84,7 @@ func (t *setter) force(s *scene.Thing, o drawing.Vec) {
 func (t *setter) asideOf(s segment) (aside drawing.Vec) {
 	u, length := s.b.Sub(s.a).Unit(), s.b.Sub(s.a).Len()
 	gap := math.Max(t.pt(arrowAside), t.m.Fine)
-	under := func(o segment) bool {
+	under := func(o arrow) bool {
 		a, b := o.a.Sub(s.a.Add(aside)), o.b.Sub(s.a.Add(aside))
 		overlap := math.Min(math.Max(a.Dot(u), b.Dot(u)), length) - math.Max(math.Min(a.Dot(u), b.Dot(u)), 0)
 		return math.Max(math.Abs(a.Dot(u.Perp())), math.Abs(b.Dot(u.Perp()))) < gap/2 && overlap > gap/2
@@ -226,6 +227,7 @@ func (t *setter) water(s *scene.Thing, o drawing.Vec) {
 	end := o.Add(side)
 	u := side.Unit()
 	t.line(drawing.Load, 0.7, o, end)
+	t.hair(o, t.at(s.At[2])) // the wall above what it presses on
 	mid := o.Add(side.Scale(0.6))
 	t.area(drawing.Paper, drawing.Load, 0.7, mid, mid.Add(u.Scale(t.pt(3.5))).Add(up.Scale(t.pt(6))), mid.Sub(u.Scale(t.pt(3.5))).Add(up.Scale(t.pt(6))))
 	for k, half := range []float64{5, 2.5} {

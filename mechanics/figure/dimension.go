@@ -96,43 +96,83 @@ func (t *setter) dimension(a, b, out drawing.Vec, length float64) {
 	t.wants = append(t.wants, want{spots: []spot{{a.Add(b).Scale(0.5), out}}, forms: worded(scene.Plain(t.scene.Dimensions(length))), small: true, first: true, tone: drawing.Dark, rank: scene.OfSize})
 }
 
-// Axis is an axis of space as a view shows it: its name, where its unit vector ends, and
+// axis is one of space as a view shows it: its name, where its unit vector ends, and
 // whether it points at the reader (+1), away (-1) or neither.
-type Axis struct {
-	Name   string
-	At     drawing.Vec
-	Toward int
+type axis struct {
+	name   string
+	at     drawing.Vec
+	toward int
 }
 
-// Axes gives the axes in a view: x, y and, in space, z.
-func Axes(s *scene.Scene, v View) (axes []Axis) {
+// axes gives the axes in a view: x, y and, in space, z.
+func axes(s *scene.Scene, v View) (all []axis) {
 	for k, u := range [3]r3.Vec{{X: 1}, {Y: 1}, {Z: 1}} {
 		if s.Planar && k == 2 {
 			break
 		}
-		a := Axis{Name: string(rune('x' + k)), At: v.project(u)}
-		if a.At.Len() < endOn {
-			a.Toward = int(math.Copysign(1, r3.Dot(u, v.Toward())))
+		a := axis{name: string(rune('x' + k)), at: v.project(u)}
+		if a.at.Len() < endOn {
+			a.toward = int(math.Copysign(1, r3.Dot(u, v.Toward())))
 		}
-		axes = append(axes, a)
+		all = append(all, a)
 	}
-	return axes
+	return all
 }
 
 // triad draws the axes in the corner below the figure on the right.
 func (t *setter) triad(b drawing.Box) {
 	const long = 20
 	o := drawing.Vec{X: b.High.X + t.pt(16), Y: b.High.Y - t.pt(4)}
-	for _, a := range Axes(t.scene, t.view) {
-		w := want{forms: worded(scene.Italic(a.Name)), tone: drawing.Dark, rank: scene.OfSize}
-		if a.Toward != 0 {
-			t.alongSight(drawing.Dark, 0.7, o, t.pt(2.6), a.Toward > 0)
+	for _, a := range axes(t.scene, t.view) {
+		w := want{forms: worded(scene.Italic(a.name)), tone: drawing.Dark, rank: scene.OfSize}
+		if a.toward != 0 {
+			t.alongSight(drawing.Dark, 0.7, o, t.pt(2.6), a.toward > 0)
 			w.spots = []spot{{o, drawing.Vec{X: -1, Y: 1}.Unit()}}
 		} else {
-			end := o.Add(a.At.Scale(t.pt(long)))
+			end := o.Add(a.at.Scale(t.pt(long)))
 			t.shaft(drawing.Dark, o, end, false)
-			w.spots = []spot{{end, a.At.Unit()}}
+			w.spots = []spot{{end, a.at.Unit()}}
 		}
 		t.wants = append(t.wants, w)
+	}
+}
+
+// corner is the one of a screen in which a box hides least; ok is false where it would lie on
+// a label in each.
+func (t *setter) corner(f *field, size drawing.Vec, wanted bool) (low drawing.Vec, ok bool) {
+	room := t.room()
+	far := room.High.Sub(size)
+	least := int32(math.MaxInt32)
+	for _, q := range [4]drawing.Vec{{X: room.Low.X, Y: far.Y}, far, room.Low, {X: far.X, Y: room.Low.Y}} {
+		b := drawing.Box{Low: q, High: q.Add(size)}
+		if under := f.under(f.squares(b)); wanted && under < least && !f.taken(b) {
+			least, low, ok = under, q, true
+		}
+	}
+	if ok {
+		f.take(drawing.Box{Low: low, High: low.Add(size)})
+	}
+	return low, ok
+}
+
+// corners has the axes of a screen, and how many labels have no room.
+func (t *setter) corners(f *field) {
+	const width, height, length, letter = 9, 6, 7.0, 8.5 // cells with the letters; units
+	write := func(at drawing.Vec, text string) {
+		t.d.Texts = append(t.d.Texts, drawing.Text{At: t.onCell(at, 0), Runs: scene.Plain(text), Tone: drawing.Faint})
+	}
+	cell := t.m.Cell
+	if low, ok := t.corner(f, drawing.Vec{X: width * cell.X, Y: height * cell.Y}, t.m.Triad); ok {
+		o := low.Add(drawing.Vec{X: 4 * cell.X, Y: 3 * cell.Y})
+		for _, a := range axes(t.scene, t.view) {
+			if a.toward == 0 {
+				t.d.Line(drawing.Faint, t.m.Fine/2, o, o.Add(a.at.Scale(length)))
+				write(o.Add(a.at.Scale(letter)), a.name)
+			}
+		}
+	}
+	text := leftOut(t.left)
+	if low, ok := t.corner(f, drawing.Vec{X: cell.X * float64(len(text)), Y: cell.Y}, t.left > 0 && float64(len(text)+2)*cell.X <= t.m.Width); ok {
+		write(low, text)
 	}
 }

@@ -68,7 +68,7 @@ func (t *setter) halo(width float64, a, b drawing.Vec) {
 // bar draws thick lines with an outline, by their ends: first all dark, then the inside, so
 // that the bars of one body join without a seam.
 func (t *setter) bar(width float64, inside drawing.Tone, ends []drawing.Vec) {
-	outer := math.Max(t.pt(width), 2*t.m.Fine)
+	outer := t.thick(width)
 	inner := outer - 2*math.Max(t.pt(edge), math.Min(t.m.Fine, 1))
 	for bar := range slices.Chunk(ends, 2) {
 		t.halo(width, bar[0], bar[1])
@@ -83,6 +83,9 @@ func (t *setter) bar(width float64, inside drawing.Tone, ends []drawing.Vec) {
 		t.shape(drawing.Shape{Pts: bar, Line: inside, Width: inner})
 	}
 }
+
+// thick is the width of a thick line: one that shows.
+func (t *setter) thick(width float64) float64 { return math.Max(t.pt(width), 2*t.m.Fine) }
 
 // coil is a spring: straight ends and teeth between them.
 func (t *setter) coil(a, b drawing.Vec) []drawing.Vec {

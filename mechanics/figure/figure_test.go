@@ -250,12 +250,47 @@ func TestNoArrowLiesOnAnother(t *testing.T) {
 	}
 }
 
-// Without colours loads are told from what is sought: the heads of the latter are hollow.
+// Without colours loads are told from what is sought: the heads of the latter are hollow, on
+// paper and on a screen.
 func TestLoadsAreToldWithoutColours(t *testing.T) {
 	figures(t, func(name string, d drawing.Drawing) {
 		for _, s := range d.Shapes {
 			if s.Head && (s.Fill == drawing.Found || s.Line == drawing.Load) {
 				t.Fatalf("%s: a head is filled with %v, in a line %v", name, s.Fill, s.Line)
+			}
+		}
+	})
+	one, _ := fixtures.Get("beam-on-supports")
+	s, err := sheet.Parse([]byte(one.Text))
+	if err != nil {
+		t.Fatal(err)
+	}
+	p, _ := problem.Read(s)
+	whole := scene.System(p, statics.Solve(p), scene.Options{Reactions: true})
+	screen := Medium{Width: 120, Height: 80, Point: 0.5, Fine: 1.5, Bounded: true, Measure: func(runs []drawing.Run, _ bool) (float64, float64, float64) {
+		return 2 * float64(len(drawing.Plain(runs))), 4, 0
+	}}
+	heads := map[drawing.Tone]int{}
+	for _, shape := range Set(&whole, Front(&whole), screen).Shapes {
+		if shape.Head {
+			heads[shape.Fill]++
+		}
+	}
+	if heads[drawing.Load] != 2 || heads[drawing.Paper] != 3 {
+		t.Errorf("on a screen %d heads are filled and %d hollow, want 2 and 3", heads[drawing.Load], heads[drawing.Paper])
+	}
+}
+
+// No name stands so far from what it names that its leader crosses the figure.
+func TestLeadersAreShort(t *testing.T) {
+	const long = 90.0 // points: a fifth of a page
+	figures(t, func(name string, d drawing.Drawing) {
+		for _, s := range d.Shapes {
+			if s.Line != drawing.Faint || s.Of != 0 || len(s.Pts) != 2 || s.Pts[0].X == s.Pts[1].X || s.Pts[0].Y == s.Pts[1].Y { // level and upright are those of dimensions
+				continue
+			}
+			if l := s.Pts[1].Sub(s.Pts[0]).Len(); l > long {
+				t.Errorf("%s: a leader of %.0f points", name, l)
 			}
 		}
 	})

@@ -17,14 +17,20 @@ const (
 	captionSize             = 9
 	margin                  = 6
 	between                 = 16 // views
+	symbols                 = 90 // that arrows, supports and labels take beside a figure
 )
 
 // System sets the figure of a whole problem on paper: the plane, or the view in space with
 // front, side and top beside it at one scale, the one in line with the other.
 func System(s *scene.Scene) drawing.Drawing {
-	const usual = 30 // labels that a figure of the usual size takes
+	const usual = 24 // labels that a figure of the usual size takes
 	by := enlarged(s, usual)
 	if s.Planar {
+		size := Front(s).reach(s).Size()
+		scale := math.Min(planeWidth/size.X, planeHeight/size.Y)
+		if used := (scale*size.X + symbols) * (scale*size.Y + symbols) / (planeWidth * planeHeight); by > 1 && used < 1 { // a long figure has less room beside it
+			by /= math.Sqrt(used)
+		}
 		return trimmed(s, Set(s, Front(s), Paper(planeWidth*by, planeHeight*by)))
 	}
 	bare := *s
@@ -47,7 +53,6 @@ func System(s *scene.Scene) drawing.Drawing {
 func views(s *scene.Scene, size float64) drawing.Drawing {
 	extent := func(v View) drawing.Vec { return v.reach(s).Size() }
 	seen, above := extent(Front(s)), extent(Top(s))
-	const symbols = 90 // points that arrows, supports and labels take beside the figures
 	m := Paper(0, 0)
 	m.Scale = (size - symbols) / math.Max(math.Max(seen.X, seen.Y)+above.Y, scene.Flat*s.Size)
 	front := Set(s, Front(s), m)

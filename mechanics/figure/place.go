@@ -114,10 +114,14 @@ const (
 	costTurned = 6.0   // for each radian off the way it would rather lie
 	costSpot   = 1.5   // for each spot down its list, beside a line
 	costAside  = 4.0   // and beside an arrow rather than at its end
+	costOther  = 6.0   // for standing near the end of another arrow, which it might name
+	nearOther  = 5.0   // and how near that is
+	maxTold    = 60    // arrows in a figure in which that is looked for
 	clear      = 1.6   // kept free round a label
 	apart      = 3.0   // and more to the next label on its line
 	leaderFrom = 14.0  // a label further off gets a line to its place
 	costLeader = 8.0   // and costs as much more
+	costPassed = 6.0   // and this for each eighth of it that lies on a line
 	reachFar   = 160.0 // no label stands further off
 	reachNear  = 40.0  // nor on a screen
 	handy      = 9.0   // a place of a point's name that is as good as any
@@ -126,7 +130,7 @@ const (
 // place finds a place for each label in turn, the cheapest of those round its spots that
 // no other label has. Names of points, which have few good places, take a handy one
 // before all else, unless a force then stays without a label.
-func (t *setter) place() {
+func (t *setter) place() *field {
 	b := t.room()
 	side := math.Min(t.m.Fine, 1)
 	if !t.m.Bounded {
@@ -162,6 +166,18 @@ func (t *setter) place() {
 			t.left++
 		}
 	}
+	return f
+}
+
+// onCell is the corner of a cell, of a medium that has cells: of the one that a place lies in
+// or, half a cell on, the nearest.
+func (t *setter) onCell(q drawing.Vec, on float64) drawing.Vec {
+	cell := t.m.Cell
+	if cell == (drawing.Vec{}) {
+		return q
+	}
+	corner := q.Add(t.origin)
+	return drawing.Vec{X: cell.X * math.Floor(corner.X/cell.X+on), Y: cell.Y * math.Floor(corner.Y/cell.Y+on)}.Sub(t.origin)
 }
 
 // merge makes one label of the names of several points in one place.
@@ -235,10 +251,10 @@ type candidate struct {
 // candidates tries those round the spots of a label that cost less than the limit, which
 // may fall meanwhile.
 func (t *setter) candidates(w *want, limit *float64, try func(candidate)) {
-	const nearest, wider = 2.5, 1.6 // points, and how much further each ring lies than the last
-	reach := reachFar
+	const nearest = 2.5           // points
+	reach, wider := reachFar, 1.4 // how much further each ring lies than the last
 	if t.m.Bounded {
-		reach = reachNear
+		reach, wider = reachNear, 1.6
 	}
 	for k, sp := range w.spots {
 		base := costAside * float64(k)
@@ -275,15 +291,12 @@ func (t *setter) candidates(w *want, limit *float64, try func(candidate)) {
 
 // stand is the box of a label at a candidate, and what it costs there with what it lies
 // on: the limit where it cannot be had for less.
-func (t *setter) stand(f *field, half drawing.Vec, c *candidate, limit float64) (drawing.Box, float64) {
+func (t *setter) stand(f *field, w *want, half drawing.Vec, c *candidate, limit float64) (drawing.Box, float64) {
 	if c.cost >= limit {
 		return drawing.Box{}, limit
 	}
 	low := c.at.Add(c.way.Scale(c.away*t.m.Point + math.Abs(c.way.X)*half.X + math.Abs(c.way.Y)*half.Y)).Sub(half)
-	if cell := t.m.Cell; cell != (drawing.Vec{}) {
-		corner := low.Add(t.origin)
-		low = drawing.Vec{X: cell.X * math.Floor(corner.X/cell.X+0.5), Y: cell.Y * math.Floor(corner.Y/cell.Y+0.5)}.Sub(t.origin)
-	}
+	low = t.onCell(low, 0.5)
 	b := drawing.Box{Low: low, High: low.Add(half.Scale(2))}
 	if !f.inside(b) || t.m.Cell.X > 0 && !f.first(low, c.cost) {
 		return drawing.Box{}, limit
@@ -298,11 +311,17 @@ func (t *setter) stand(f *field, half drawing.Vec, c *candidate, limit float64) 
 	} else if under > 0 {
 		cost += costThin
 	}
-	far := c.away > leaderFrom || !t.m.Bounded && b.Nearest(c.at).Sub(c.at).Len() > t.pt(leaderFrom)
-	if cost >= limit || far && !t.reaches(f, b, c.at) {
-		return drawing.Box{}, limit
+	if len(t.arrows) <= maxTold && !t.m.Bounded && w.rank <= scene.OfBody && cost < limit {
+		for _, a := range t.arrows {
+			if a.of != w.of && b.Nearest(a.b).Sub(a.b).Len() < t.pt(nearOther) {
+				cost += costOther
+			}
+		}
 	}
-	return b, cost
+	if far := c.away > leaderFrom || !t.m.Bounded && b.Nearest(c.at).Sub(c.at).Len() > t.pt(leaderFrom); far && cost < limit {
+		cost += t.reach(f, b, c.at)
+	}
+	return b, math.Min(cost, limit)
 }
 
 // put writes a label where that costs least, if less than the limit.
@@ -312,7 +331,7 @@ func (t *setter) put(f *field, w *want, one *form, limit float64) bool {
 	var box drawing.Box
 	var from drawing.Vec
 	t.candidates(w, &cheapest, func(c candidate) {
-		if b, cost := t.stand(f, one.half, &c, cheapest); cost < cheapest {
+		if b, cost := t.stand(f, w, one.half, &c, cheapest); cost < cheapest {
 			cheapest, box, from = cost, b, c.at
 		}
 	})
@@ -358,20 +377,23 @@ func (t *setter) onTheWay(b drawing.Box, at drawing.Vec) (boxes [8]drawing.Box) 
 	return boxes
 }
 
-// reaches tells that the line from a label to its place passes no other label, does not run
-// along what is drawn, and on a screen, where lines are coarse, does not pass it.
-func (t *setter) reaches(f *field, b drawing.Box, at drawing.Vec) bool {
-	boxes, passed := t.onTheWay(b, at), 0
+// reach is what the line from a label to its place costs: it passes no other label, does not
+// run along what is drawn, and on a screen, where lines are coarse, does not pass it.
+func (t *setter) reach(f *field, b drawing.Box, at drawing.Vec) (cost float64) {
+	boxes := t.onTheWay(b, at)
 	for i, box := range boxes {
 		covered := f.under(f.squares(box)) >= solid
 		if f.taken(box) || covered && t.m.Bounded && i < len(boxes)-2 {
-			return false
+			return math.Inf(1)
 		}
-		if covered {
-			passed++
+		if covered && !t.m.Bounded {
+			cost += costPassed
 		}
 	}
-	return t.m.Bounded || passed < len(boxes)/2
+	if cost >= costPassed*float64(len(boxes)/2) {
+		return math.Inf(1)
+	}
+	return cost
 }
 
 // leader draws the line from a label that stands far off to its place.

@@ -128,9 +128,10 @@ func SetPlot(p *Plot, m Medium) Drawing {
 	if !ok {
 		label(at((across.low+across.high)/2, (up.low+up.high)/2), drawing.Vec{Y: -1}, "no values", true)
 	}
-	t.place()
 	t.d.Title, t.d.Width, t.d.Height = p.Title, m.Width, m.Height
-	if !m.Bounded {
+	if f := t.place(); m.Bounded {
+		t.corners(f)
+	} else {
 		t.d.Trim(margin)
 	}
 	return Drawing{Drawing: t.d, Scale: 1, left: t.left}

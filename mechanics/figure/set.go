@@ -24,11 +24,13 @@ type Drawing struct {
 }
 
 // LeftOut says how many labels have no room; empty where all have.
-func (d *Drawing) LeftOut() string {
-	if d.left == 0 {
+func (d *Drawing) LeftOut() string { return leftOut(d.left) }
+
+func leftOut(labels int) string {
+	if labels == 0 {
 		return ""
 	}
-	return say.Count(d.left, "name") + " left out"
+	return say.Count(labels, "name") + " left out"
 }
 
 // Place is where a place of space lies on the drawing.
@@ -52,8 +54,9 @@ func Set(s *scene.Scene, v View, m Medium) Drawing {
 	if m.Bounded {
 		t.centre()
 	}
-	t.place()
+	f := t.place()
 	if m.Bounded {
+		t.corners(f)
 		t.d.Move(t.origin)
 		t.d.Width, t.d.Height = m.Width, m.Height
 	}
@@ -73,12 +76,18 @@ type setter struct {
 	lines  []segment // that labels keep off
 	hairs  []segment // that they may interrupt
 	wants  []want
-	arrows []segment
+	arrows []arrow
 	quiet  bool // labels are not asked for yet
 	left   int
 }
 
 type segment struct{ a, b drawing.Vec }
+
+// arrow is one of a force, from the end at its place, of a thing by 1 + its index.
+type arrow struct {
+	segment
+	of int
+}
 
 // at projects a place.
 func (t *setter) at(q r3.Vec) drawing.Vec { return t.view.project(q).Scale(t.scale) }
@@ -180,7 +189,7 @@ func (t *setter) draw() {
 	if t.scene.Dimensions != nil {
 		t.dimensions(bounds)
 	}
-	if t.m.Triad {
+	if t.m.Triad && !t.m.Bounded {
 		bounds = t.d.Bounds()
 		for i := range t.wants { // and the axes beside their names
 			if w := &t.wants[i]; !w.lined && w.spots[0].way.X > 0 {

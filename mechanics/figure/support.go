@@ -30,6 +30,9 @@ func (t *setter) support(s *scene.Thing, o drawing.Vec) {
 	case v.Len() < endOn:
 		v = drawing.Vec{Y: -1}
 	}
+	if s.Under && symbol != scene.EndOn {
+		o = o.Sub(v.Unit().Scale(t.thick(barWidth) / 2))
+	}
 	f := newFrame(o, v.Scale(-1))
 	if symbol.Axis {
 		f = newFrame(o, v.Perp())

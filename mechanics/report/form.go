@@ -64,7 +64,7 @@ func write(format string, d func() *doc.Doc, rows func() [][]string, o func() ob
 	case "json":
 		return string(marshal(o()))
 	case "csv":
-		return csvOf(rows())
+		return CSV(rows())
 	}
 	return printers[format](d())
 }

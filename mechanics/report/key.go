@@ -29,13 +29,13 @@ func Key(format, title string, k variant.Key) []byte {
 	for _, r := range k.Rows {
 		rows = append(rows, slices.Insert(say.Each(r, ungrouped), 1, strconv.FormatUint(k.Seed, 10)))
 	}
-	return []byte(csvOf(rows))
+	return []byte(CSV(rows))
 }
 
-// csvOf writes rows as RFC 4180 has them, for spreadsheets. What a spreadsheet would
+// CSV writes rows as RFC 4180 has them, for spreadsheets. What a spreadsheet would
 // run as a formula gets an apostrophe before it, unless it is a number. A text beyond
 // ASCII begins with the mark by which spreadsheets know UTF-8.
-func csvOf(rows [][]string) string {
+func CSV(rows [][]string) string {
 	var b strings.Builder
 	for _, r := range rows {
 		for i, text := range r {

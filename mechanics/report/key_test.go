@@ -19,7 +19,7 @@ func TestCSV(t *testing.T) {
 		{"'=1+1", "'@x", "+5", "-420", "-1.5e-7", "'-2 .. 3", "12 300", "a, \"b\"", "two lines", ""},
 		{"N", "free", "at least 3", "'+cmd|x", " tab", "0", "1e7", "'-", "'=", "x"},
 	}
-	got, err := csv.NewReader(strings.NewReader(csvOf(rows))).ReadAll()
+	got, err := csv.NewReader(strings.NewReader(CSV(rows))).ReadAll()
 	if err != nil || len(got) != len(want) {
 		t.Fatalf("%v: %q", err, got)
 	}
@@ -28,7 +28,7 @@ func TestCSV(t *testing.T) {
 			t.Errorf("%q, want %q", got[i], want[i])
 		}
 	}
-	if text := csvOf([][]string{{"θ (deg)"}}); text != "\ufeffθ (deg)\n" {
+	if text := CSV([][]string{{"θ (deg)"}}); text != "\ufeffθ (deg)\n" {
 		t.Errorf("%q", text)
 	}
 }

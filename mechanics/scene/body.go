@@ -205,30 +205,46 @@ func tree(all []r3.Vec) (ends []r3.Vec) {
 	return ends
 }
 
+// straight is a straight part of a thing.
+type straight struct {
+	from, to r3.Vec
+	thing    int
+}
+
+// layer is the one of the problem, of those across a slanted axis, that a place lies in.
+func (b *builder) layer(q r3.Vec) int {
+	slanted := r3.Vec{X: 0.8, Y: 0.48, Z: 0.36}
+	k := math.Floor(r3.Dot(q, slanted) / b.out.Size * b.layers)
+	if !(math.Abs(k) < math.MaxInt32) { // beyond what is drawn
+		return 0
+	}
+	return int(k)
+}
+
 // leaving gives the directions in which the straight parts of the things that count leave a
-// place; one that passes through it does so in two.
-func (b *builder) leaving(at r3.Vec, things []Thing, counts func(*Thing) bool) (ways []r3.Vec) {
+// place.
+func (b *builder) leaving(at r3.Vec, counts func(*Thing) bool) (ways []r3.Vec) {
+	for _, l := range b.lines[b.layer(at)] {
+		if counts(&b.out.Things[l.thing]) {
+			ways = append(ways, b.ways(at, l.from, l.to)...)
+		}
+	}
+	return ways
+}
+
+// ways are the directions in which a line leaves a place: two where it passes through.
+func (b *builder) ways(at, from, to r3.Vec) (ways []r3.Vec) {
 	near := Flat * b.out.Size
-	pad := r3.Vec{X: near, Y: near, Z: near}
-	for i := range things {
-		if !counts(&things[i]) {
-			continue
-		}
-		for from, to := range things[i].Lines() {
-			box := r3.NewBox(from.X, from.Y, from.Z, to.X, to.Y, to.Z)
-			box.Min, box.Max = r3.Sub(box.Min, pad), r3.Add(box.Max, pad)
-			if !box.Contains(at) || OffLine(at, from, to) > near {
-				continue
-			}
-			u := unit(r3.Sub(to, from))
-			start, end := r3.Dot(r3.Sub(from, at), u), r3.Dot(r3.Sub(to, at), u)
-			if start <= near && end > near {
-				ways = append(ways, u)
-			}
-			if start < -near && end >= -near {
-				ways = append(ways, r3.Scale(-1, u))
-			}
-		}
+	if OffLine(at, from, to) > near {
+		return nil
+	}
+	u := unit(r3.Sub(to, from))
+	start, end := r3.Dot(r3.Sub(from, at), u), r3.Dot(r3.Sub(to, at), u)
+	if start <= near && end > near {
+		ways = append(ways, u)
+	}
+	if start < -near && end >= -near {
+		ways = append(ways, r3.Scale(-1, u))
 	}
 	return ways
 }

@@ -30,56 +30,52 @@ var touches = map[problem.Kind]touch{
 	problem.Strut: pushes, problem.Contact: pushes,
 }
 
-// force is a force at a place, on its way to an arrow.
+// force is an arrow of a positive amount, on its way to the one that is drawn.
 type force struct {
-	ref      sheet.Ref
-	name     []drawing.Run
-	at       r3.Vec
-	along    r3.Vec         // a unit vector: the sense that counts as positive
-	amount   problem.Affine // along it, N, or N·m of a couple
-	given    bool
+	Thing
+	amount   problem.Affine // N, or N·m of a couple
 	touch    touch
 	oneSided bool // a negative amount cannot be
 	beyond   bool // nor can this one
 	body     int
-	weight   bool
 	falls    bool          // from its point, whatever lies there
-	couple   bool          // along its axis
 	belt     *problem.Belt // of which it is the tension of a part
 	unnamed  bool          // its arrow is one of several with the same name
 }
+
+// sought is the arrow of a force that is not given.
+func sought(kind Kind, e *problem.Entry, at r3.Vec) Thing {
+	return Thing{Kind: kind, Ref: e.Ref, At: []r3.Vec{at}, Share: 0.5, Tone: drawing.Found, Label: called(Typeset(e.Name), OfUnknown)}
+}
+
+// give tells that the force is given.
+func (f *force) give() { f.Tone, f.Label.Rank = drawing.Load, OfForce }
 
 // arrow draws a force or couple: in the sense that it has where its value is known, else in the
 // one that counts as positive.
 func (b *builder) arrow(f force) {
 	value, known := f.amount.Sum(b.unknown)
-	t := Thing{Kind: Force, Ref: f.ref, At: []r3.Vec{f.at}, Along: f.along, Share: 0.5, Tone: drawing.Found, Open: !known,
-		Label: called(f.name, OfUnknown)}
+	t := f.Thing
+	t.Open = !known
 	dim, largest := units.Force, b.max
-	if f.couple {
-		t.Kind, dim, largest = Couple, units.Moment, b.max*b.out.Size
+	if t.Kind == Couple {
+		dim, largest = units.Moment, b.max*b.out.Size
 	}
 	if known && !(math.Abs(value) > nothing*largest) {
 		b.zero(f)
 		return
 	}
-	if !finite(f.along) {
+	if !finite(t.Along) {
 		return
-	}
-	if f.given {
-		t.Tone, t.Label.Rank = drawing.Load, OfForce
-	}
-	if f.weight {
-		t.Label.Rank = OfBody
 	}
 	if known {
 		t.Value = math.Abs(value)
-		t.Label.Runs = With(f.name, " = "+b.magnitude(f.ref, f.given, t.Value, b.p.Units.For(dim)))
+		t.Label.Runs = With(t.Label.Short, " = "+b.magnitude(t.Ref, t.Tone == drawing.Load, t.Value, b.p.Units.For(dim)))
 		t.Share = math.Min(1, t.Value/largest)
 	}
-	movable := !f.couple && f.touch != pushes
+	movable := t.Kind == Force && f.touch != pushes
 	if value < 0 {
-		t.Along, t.Broken, f.touch = r3.Scale(-1, f.along), f.oneSided, -f.touch
+		t.Along, t.Broken, f.touch = r3.Scale(-1, t.Along), f.oneSided, -f.touch
 	}
 	if t.Broken = t.Broken || known && f.beyond; t.Broken {
 		t.Label.Mark = "!"
@@ -87,9 +83,9 @@ func (b *builder) arrow(f force) {
 	if f.unnamed {
 		t.Label = Label{}
 	}
-	t.Head = !f.couple && (f.touch == pushes || f.touch == outside && b.into(f.body, f.at, t.Along))
-	if movable && b.along(f.at, t.Side(), (*Thing).member) { // it would lie on that
-		if f.falls || b.along(f.at, r3.Scale(-1, t.Side()), (*Thing).member) {
+	t.Head = t.Kind == Force && (f.touch == pushes || f.touch == outside && b.into(f.body, t.At[0], t.Along))
+	if movable && b.along(t.At[0], t.Side(), (*Thing).member) { // it would lie on that
+		if f.falls || b.along(t.At[0], r3.Scale(-1, t.Side()), (*Thing).member) {
 			t.Aside = besideMember
 		} else {
 			t.Head = !t.Head
@@ -138,8 +134,8 @@ func (t *Thing) Side() r3.Vec {
 
 // zero notes what is zero and therefore not drawn.
 func (b *builder) zero(f force) {
-	if !f.unnamed && !slices.ContainsFunc(b.out.Zero, func(z []drawing.Run) bool { return slices.Equal(z, f.name) }) {
-		b.out.Zero = append(b.out.Zero, f.name)
+	if !f.unnamed && !slices.ContainsFunc(b.out.Zero, func(z []drawing.Run) bool { return slices.Equal(z, f.Label.Short) }) {
+		b.out.Zero = append(b.out.Zero, f.Label.Short)
 	}
 }
 
@@ -177,7 +173,7 @@ const besideMember = 1.6
 // along tells that a straight part of the things that count leaves a place in a direction.
 func (b *builder) along(at, way r3.Vec, counts func(*Thing) bool) bool {
 	const same = 0.995 // the cosine of 6°: less is told apart
-	return slices.ContainsFunc(b.leaving(at, b.out.Things, counts), func(u r3.Vec) bool { return r3.Dot(u, way) > same })
+	return slices.ContainsFunc(b.leaving(at, counts), func(u r3.Vec) bool { return r3.Dot(u, way) > same })
 }
 
 // maximum finds the largest force that an arrow shows, on one of the bodies or, where none
@@ -201,27 +197,38 @@ func (b *builder) maximum(bodies []int) {
 
 // act draws the forces or couples of a line, joint or couple on a body.
 func (b *builder) act(from problem.Source, a *problem.Act) {
-	f := force{at: b.at(a), body: a.Body}
-	switch from.Thing {
+	switch at := b.at(a); from.Thing {
 	case problem.ALine:
 		if l := &b.p.Lines[from.Index]; l.OK {
-			f.ref, f.name, f.unnamed = l.Ref, Typeset(l.Name), b.whole && a != &l.Acts[0]
-			b.line(f, l, a)
+			b.line(force{Thing: sought(Force, &l.Entry, at), body: a.Body, unnamed: b.whole && a != &l.Acts[0]}, l, a)
 		}
 	case problem.AJoint:
 		if j := &b.p.Joints[from.Index]; j.OK {
-			f.ref = j.Ref
-			b.joint(f, j, a)
+			b.joint(force{Thing: sought(Force, &j.Entry, at), body: a.Body}, j, a)
 		}
 	case problem.ACouple:
 		if c := &b.p.Couples[from.Index]; c.OK {
-			f.ref, f.name, f.couple = c.Ref, Typeset(c.Name), true
-			if pts := b.places(c.Body); !b.placed(a.Point) && len(pts) > 0 {
-				f.at = mean(pts) // it acts on the whole body, so that anywhere will do
-			}
-			b.vector(f, a.Couple, c.U, c.Magnitude)
+			b.vector(force{Thing: sought(Couple, &c.Entry, b.anywhere(c)), body: a.Body}, a.Couple, c.U, c.Magnitude)
 		}
 	}
+}
+
+// anywhere is the place of a couple, which acts on its whole body: the middle, of several
+// about one axis each another.
+func (b *builder) anywhere(c *problem.Couple) r3.Vec {
+	pts := b.places(c.Body)
+	if len(pts) == 0 {
+		return c.Acts[0].At
+	}
+	one, n := 0.0, 0.0
+	for i := range b.p.Couples {
+		if o := &b.p.Couples[i]; o.OK && o.Body == c.Body && r3.Norm(r3.Cross(o.U, c.U)) <= Flat {
+			if n++; o == c {
+				one = n
+			}
+		}
+	}
+	return r3.Add(mean(pts), r3.Scale(one/(n+1)-0.5, r3.Sub(furthest(pts), pts[0])))
 }
 
 // line draws the forces with which a line acts on a body: a member or rope with one for
@@ -239,10 +246,12 @@ func (b *builder) line(f force, l *problem.Line, a *problem.Act) {
 		b.vector(f, a.Force, d, l.Magnitude)
 		return
 	}
-	f.amount, f.given = l.Magnitude, len(l.Magnitude.Terms) == 0
+	if f.amount = l.Magnitude; len(l.Magnitude.Terms) == 0 {
+		f.give()
+	}
 	for _, leg := range l.Legs {
 		if away := map[int]float64{leg.To: -1, leg.From: 1}[a.Point]; away != 0 {
-			f.along = r3.Scale(away*float64(f.touch), leg.U)
+			f.Along = r3.Scale(away*float64(f.touch), leg.U)
 			b.arrow(f)
 		}
 	}
@@ -251,23 +260,23 @@ func (b *builder) line(f force, l *problem.Line, a *problem.Act) {
 // vector draws a force or couple in one arrow: what is given of it, and a magnitude that is
 // sought along d. Where d is zero each unknown has an arrow of its own.
 func (b *builder) vector(f force, v problem.Vector, d r3.Vec, magnitude problem.Affine) {
-	f.given = len(v.Terms) == 0
-	if f.given {
-		f.along, f.amount = unit(v.Const), problem.Affine{Const: r3.Norm(v.Const)}
+	if len(v.Terms) == 0 {
+		f.give()
+		f.Along, f.amount = unit(v.Const), problem.Affine{Const: r3.Norm(v.Const)}
 		b.arrow(f)
 		return
 	}
 	for k, x := range []float64{v.Const.X, v.Const.Y, v.Const.Z} { // beside unknown ones each by itself
 		if x != 0 && d == (r3.Vec{}) {
 			known := f
-			known.name, known.along = withPart(f.name, "xyz"[k:k+1]), [3]r3.Vec{{X: 1}, {Y: 1}, {Z: 1}}[k]
+			known.Label, known.Along = called(withPart(f.Label.Short, "xyz"[k:k+1]), OfUnknown), [3]r3.Vec{{X: 1}, {Y: 1}, {Z: 1}}[k]
 			known.amount = problem.Affine{Const: x}
 			b.arrow(known)
 		}
 	}
 	for _, t := range v.Terms {
 		if d != (r3.Vec{}) { // the positive sense is that of d, on the second body the opposite
-			f.along, f.amount = r3.Scale(math.Copysign(1, r3.Dot(d, t.D)*magnitude.Terms[0].Coef), d), magnitude
+			f.Along, f.amount = r3.Scale(math.Copysign(1, r3.Dot(d, t.D)*magnitude.Terms[0].Coef), d), magnitude
 			b.arrow(f)
 			return
 		}
@@ -277,7 +286,7 @@ func (b *builder) vector(f force, v problem.Vector, d r3.Vec, magnitude problem.
 
 // term draws the force or couple of one unknown.
 func (b *builder) term(f force, t problem.ActTerm) {
-	f.name, f.along = TypesetUnknown(b.p, t.Unknown), unit(t.D)
+	f.Label, f.Along = called(TypesetUnknown(b.p, t.Unknown), OfUnknown), unit(t.D)
 	f.amount = problem.Affine{Terms: []problem.Term{{Unknown: t.Unknown, Coef: r3.Norm(t.D)}}}
 	b.arrow(f)
 }
@@ -301,12 +310,12 @@ func (b *builder) joint(f force, j *problem.Joint, a *problem.Act) {
 		normal := r3.Scale(math.Copysign(1, r3.Dot(t.D, j.Normal)), j.Normal)
 		b.term(part, problem.ActTerm{Unknown: t.Unknown, D: normal})
 		if j.Friction > 0 {
-			f.name, f.along = append(Italic("μ"), TypesetUnknown(b.p, t.Unknown)...), unit(r3.Sub(t.D, normal))
+			f.Label, f.Along = called(append(Italic("μ"), TypesetUnknown(b.p, t.Unknown)...), OfUnknown), unit(r3.Sub(t.D, normal))
 			f.amount = problem.Affine{Terms: []problem.Term{{Unknown: t.Unknown, Coef: j.Friction}}}
 			b.arrow(f)
 		}
 	}
-	f.couple = true
+	f.Kind = Couple
 	for _, t := range a.Couple.Terms {
 		if b.shows(t.Unknown) {
 			b.term(f, t)
@@ -327,7 +336,9 @@ func (b *builder) weight(i int) {
 	if body.Weight == 0 {
 		return
 	}
-	name := []drawing.Run{{Text: "W", Style: drawing.Italic}, {Text: body.Name, Style: drawing.Italic, Level: -1}}
-	b.add(Thing{Kind: Dot, Ref: body.Ref, At: []r3.Vec{body.Centre}, Tone: drawing.Load})
-	b.arrow(force{ref: body.Ref, name: name, at: body.Centre, along: r3.Scale(-1, b.p.Up), amount: problem.Affine{Const: body.Weight}, given: true, touch: pulls, body: i, weight: true})
+	dot := Thing{Kind: Dot, Ref: body.Ref, At: []r3.Vec{body.Centre}, Tone: drawing.Load}
+	b.add(dot)
+	dot.Kind, dot.Along = Force, r3.Scale(-1, b.p.Up)
+	dot.Label = called([]drawing.Run{{Text: "W", Style: drawing.Italic}, {Text: body.Name, Style: drawing.Italic, Level: -1}}, OfBody)
+	b.arrow(force{Thing: dot, amount: problem.Affine{Const: body.Weight}, touch: pulls, body: i})
 }

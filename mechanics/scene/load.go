@@ -117,5 +117,5 @@ func (b *builder) water(l *problem.Distributed) {
 	at := r3.Add(b.onPath(l, upper), r3.Scale(math.Max(0, depth), b.p.Up))
 	const off = 0.12 // of the size: where its sign stands
 	back := r3.Sub(l.Direction, r3.Scale(r3.Dot(l.Direction, b.p.Up), b.p.Up))
-	b.add(Thing{Kind: Water, Ref: l.Ref, At: []r3.Vec{at, r3.Sub(at, r3.Scale(off*b.out.Size, unit(back)))}, Along: b.p.Up})
+	b.add(Thing{Kind: Water, Ref: l.Ref, At: []r3.Vec{at, r3.Sub(at, r3.Scale(off*b.out.Size, unit(back))), b.onPath(l, upper)}, Along: b.p.Up})
 }

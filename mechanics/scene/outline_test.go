@@ -10,6 +10,7 @@ import (
 	"trivet/mechanics/problem"
 	"trivet/mechanics/scene"
 	"trivet/mechanics/sheet"
+	"trivet/mechanics/statics"
 )
 
 // A body with an outline is drawn as one polygon round those points, in their order; one
@@ -58,6 +59,48 @@ A = { kind = "fixed" }
 		}
 		if !slices.Equal(got, c.want) {
 			t.Errorf("%s: drawn through %v, want %v", c.outline, got, c.want)
+		}
+	}
+}
+
+// Couples that act on one body about one axis stand beside one another.
+func TestCouplesStandApart(t *testing.T) {
+	sheets(t, func(name string, p *problem.Problem, s *statics.Solution) {
+		for body := range p.CutFree() {
+			var drawn []scene.Thing
+			for _, thing := range scene.Free(p, s, body).Things {
+				if thing.Kind != scene.Couple || thing.Ref.Table != "couples" {
+					continue
+				}
+				for _, o := range drawn {
+					parallel := r3.Norm(r3.Cross(o.Along, thing.Along)) < scene.Flat
+					if parallel && r3.Norm(r3.Sub(o.At[0], thing.At[0])) < scene.Flat {
+						t.Errorf("%s: the couples %s and %s stand at one place", name, o.Ref.Row, thing.Ref.Row)
+					}
+				}
+				drawn = append(drawn, thing)
+			}
+		}
+	})
+}
+
+// A bar rests with its outside on a surface or a roller, and is pinned by its axis.
+func TestBarsRestOnSurfaces(t *testing.T) {
+	p := read(t, `plane = "xy"
+up = "+y"
+[points]
+A = { at = "0 m, 0 m", on = "ladder" }
+B = { at = "3 m, 4 m", on = "ladder" }
+C = { at = "1.5 m, 2 m", on = "ladder" }
+[joints]
+A = { kind = "rough-surface", normal = "+y", friction = "0.3" }
+B = { kind = "rocker", normal = "-x" }
+C = { kind = "roller", normal = "(-0.8, 0.6)" }
+`)
+	want := map[string]bool{"A": true, "B": false, "C": true}
+	for _, thing := range scene.System(p, nil, scene.Options{}).Things {
+		if thing.Kind == scene.Support && thing.Under != want[thing.Ref.Row] {
+			t.Errorf("the ladder rests with its outside on %s: %v", thing.Ref.Row, thing.Under)
 		}
 	}
 }

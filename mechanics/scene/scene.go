@@ -54,6 +54,7 @@ type Thing struct {
 	Broken   bool          // it acts in a sense that its line or support cannot have
 	Symbol   *Symbol       // of a support
 	Hanging  bool          // of a support without ground behind it: on another body
+	Under    bool          // of a surface: a bar that is drawn through its place rests on it
 	Slope    []drawing.Run // the angle of a surface to the horizontal, where it has one
 	Label    Label
 }
@@ -76,7 +77,7 @@ const (
 	Force   // an arrow at a place; Along is the direction of the force
 	Couple  // at a place, about Along; counter-clockwise seen from its head
 	Load    // a diagram: At are the feet of its ordinates, Along its direction
-	Water   // the surface of water, at a place; Along is upwards
+	Water   // the surface of water: At are where it meets the wall, a place of it and the upper end of what it presses on; Along is upwards
 	Vector  // from a place to another
 	Centre  // what moments are taken about: a place, and an axis where Along is not zero
 	Section // through members: At are the places where it cuts them, in order
@@ -149,19 +150,22 @@ type builder struct {
 	max float64 // the largest force, N: its arrow is the longest
 	out Scene
 
+	lines  map[int][]straight // the parts of bars and members, by the layers that they lie in
+	layers float64            // as many are as thick as the problem is large
+
 	whole bool // all of the problem is drawn: what acts on two bodies has its name once
 }
 
 func newBuilder(p *problem.Problem, sol *statics.Solution, opt Options) *builder {
 	low, high := p.Extent()
-	size := r3.Norm(r3.Sub(high, low))
+	size, layers := r3.Norm(r3.Sub(high, low)), 1+math.Min(float64(len(p.Lines))/8, 0.25/Flat) // thicker than what is near
 	if !(size > 0) || math.IsInf(size, 0) {
-		size = 1
+		size, layers = 1, 0
 	}
 	if sol != nil && (sol.Problem != p || sol.Verdict == statics.NoEquilibrium) {
 		sol = nil
 	}
-	b := &builder{p: p, sol: sol, opt: opt, out: Scene{Planar: p.Planar, Up: p.Up, Size: size}}
+	b := &builder{p: p, sol: sol, opt: opt, out: Scene{Planar: p.Planar, Up: p.Up, Size: size}, lines: map[int][]straight{}, layers: layers}
 	// Most lines and points are a thing, and a point has a name.
 	b.out.Things = make([]Thing, 0, len(p.Lines)+2*len(p.Points)+16)
 	for _, q := range p.Points {
@@ -172,7 +176,15 @@ func newBuilder(p *problem.Problem, sol *statics.Solution, opt Options) *builder
 	return b
 }
 
-func (b *builder) add(t Thing) { b.out.Things = append(b.out.Things, t) }
+func (b *builder) add(t Thing) {
+	for from, to := range t.Lines() {
+		first, last := b.layer(from), b.layer(to)
+		for k := min(first, last) - 1; k <= max(first, last)+1 && t.straight(); k++ { // what lies near it may be of the next
+			b.lines[k] = append(b.lines[k], straight{from, to, len(b.out.Things)})
+		}
+	}
+	b.out.Things = append(b.out.Things, t)
+}
 
 func (b *builder) placed(i int) bool { return i >= 0 && i < len(b.p.Points) && b.p.Points[i].OK }
 

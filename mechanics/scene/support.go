@@ -2,6 +2,7 @@ package scene
 
 import (
 	"math"
+	"slices"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
@@ -22,7 +23,7 @@ func (b *builder) support(j *problem.Joint) {
 	t := Thing{Kind: Support, Ref: j.Ref, At: []r3.Vec{at}, Symbol: symbols[name], Hanging: !grounded, Label: Label{Rank: OfSize}}
 	switch {
 	case holds.Needs == "normal":
-		t.Along = j.Normal
+		t.Along, t.Under = j.Normal, t.Symbol.Rests && b.leaving(at, func(o *Thing) bool { return o.Kind == Bar }) != nil
 		if j.HasFace {
 			t.At = append(t.At, b.p.Points[j.Face[0]].At, b.p.Points[j.Face[1]].At)
 		}
@@ -78,8 +79,10 @@ func (b *builder) outward(j *problem.Joint, at r3.Vec) r3.Vec {
 		body = j.Second
 	}
 	var sum r3.Vec
-	for _, u := range b.leaving(at, []Thing{{Kind: Bar, At: tree(b.places(body))}}, (*Thing).straight) {
-		sum = r3.Add(sum, u)
+	for bar := range slices.Chunk(tree(b.places(body)), 2) {
+		for _, u := range b.ways(at, bar[0], bar[1]) {
+			sum = r3.Add(sum, u)
+		}
 	}
 	if u := unit(sum); u != (r3.Vec{}) {
 		return u
@@ -95,7 +98,7 @@ func (b *builder) free(at r3.Vec) r3.Vec {
 	if math.Abs(r3.Dot(side, b.p.Up)) > beside {
 		side = r3.Vec{Y: 1}
 	}
-	ways := b.leaving(at, b.out.Things, (*Thing).straight)
+	ways := b.leaving(at, (*Thing).straight)
 	best, lowest := b.p.Up, math.Inf(1)
 	for i, up := range []r3.Vec{b.p.Up, side, r3.Scale(-1, side), r3.Scale(-1, b.p.Up)} {
 		cost, behind := 0.1*float64(i), 0 // members on the side of the ground

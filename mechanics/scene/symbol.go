@@ -15,6 +15,7 @@ type Symbol struct {
 	Half    float64 // half its length; 0 where there is none
 	Axis    bool    // it lies along an axis, with its ground on both sides
 	Rough   bool    // the ground has teeth
+	Rests   bool    // a body rests on it, where it is drawn as a bar with its outside
 
 	// Flat stands above or below its place where there is nothing but characters, a row a
 	// text, and Steep beside it, a column a character.
@@ -71,6 +72,8 @@ func wheel(ground float64, strokes ...Stroke) *Symbol {
 	return &Symbol{Strokes: strokes, Ground: ground, Half: 12, Flat: []string{`(_)`, `///`}, Steep: []string{"O", "|"}}
 }
 
+func resting(s *Symbol) *Symbol { s.Rests = true; return s }
+
 // pin is the ring of a pin at the place itself, of this radius.
 const pinRadius = 2.2
 
@@ -83,10 +86,10 @@ var (
 var symbols = map[string]*Symbol{
 	"pin": {Strokes: []Stroke{polygon(0, 0, 7, 12, -7, 12), pin}, Ground: 12, Half: 12,
 		Flat: []string{`/_\`, `///`}, Steep: []string{"<", "|"}},
-	"roller":         wheel(11, ring(0, 5.5, 5.5)),
+	"roller":         resting(wheel(11, ring(0, 5.5, 5.5))),
 	"rocker":         wheel(13, sector, pin),
-	"smooth-surface": {Ground: 1, Half: 18, Flat: []string{`===`}, Steep: []string{"|"}},
-	"rough-surface":  {Ground: 2.4, Half: 18, Rough: true, Flat: []string{`^^^`, `///`}, Steep: []string{"}", "|"}},
+	"smooth-surface": {Rests: true, Ground: 1, Half: 18, Flat: []string{`===`}, Steep: []string{"|"}},
+	"rough-surface":  {Rests: true, Ground: 2.4, Half: 18, Rough: true, Flat: []string{`^^^`, `///`}, Steep: []string{"}", "|"}},
 	"ball-and-socket": {Strokes: []Stroke{heavy(arc(0, 0, 6.5, 0.05*math.Pi, 0.95*math.Pi)), ring(0, 0, 4)}, Ground: 7.5, Half: 9,
 		Flat: []string{`(@)`, `///`}, Steep: []string{"@", "|"}},
 	"fixed":           {Half: 15, Flat: []string{`###`}, Steep: []string{"#"}},

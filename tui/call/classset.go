@@ -20,15 +20,20 @@ type classSet struct {
 }
 
 type setFile struct {
-	name string
-	data []byte
-	says string
+	name   string
+	make   func() ([]byte, error) // its content, made when it is written: the pages of a class are many
+	says   string
+	before string // what is said on standard error before it is made, "" for nothing
 }
 
 func (f setFile) path(folder string) string { return filepath.Join(folder, f.name) }
 
 func (s *classSet) add(name string, data []byte, says string) {
-	s.files = append(s.files, setFile{name, data, says})
+	s.addMade(name, func() ([]byte, error) { return data, nil }, says)
+}
+
+func (s *classSet) addMade(name string, make func() ([]byte, error), says string) {
+	s.files = append(s.files, setFile{name: name, make: make, says: says})
 }
 
 // writeSet writes the files, each whole or not at all. Where one is there already,
@@ -38,14 +43,28 @@ func (c *Call) writeSet(s classSet) bool {
 		c.refuse(s.folder, report.FileFault(s.folder, sheet.WriteError(err)))
 		return false
 	}
+	names := map[string]bool{} // in small letters, which on some systems are the same files
 	for _, f := range s.files {
+		name := strings.ToLower(f.name)
+		if names[name] {
+			c.refuse(f.path(s.folder), diag.New("two files of the set would have this name", "rename one of its problems"))
+			return false
+		}
+		names[name] = true
 		if _, err := os.Lstat(f.path(s.folder)); err == nil && !s.force {
 			c.refuse(f.path(s.folder), diag.New("a file of this name exists already", "another folder, or --force to overwrite it"))
 			return false
 		}
 	}
 	for i, f := range s.files {
-		if err := sheet.Write(f.path(s.folder), f.data, s.force); err != nil {
+		if f.before != "" {
+			fmt.Fprintln(c.Stderr, f.before)
+		}
+		data, err := f.make()
+		if err == nil {
+			err = sheet.Write(f.path(s.folder), data, s.force)
+		}
+		if err != nil {
 			fault := report.WriteFault(err)
 			if i > 0 {
 				fault.Msg += fmt.Sprintf("; %d of %d files are written", i, len(s.files))

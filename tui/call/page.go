@@ -20,12 +20,17 @@ func (c *Call) Page() *cobra.Command {
 		Use:               "page SHEET -o FILE",
 		Short:             "write a page: figure, working, results",
 		Annotations:       map[string]string{exitNote: "the page is written, but a check fails or there is no single solution", topicNote: "pages field"},
-		Long:              report.PageHelp,
+		Long:              report.PageHelp + "\n\n" + "Of a set, FILE is a folder: each problem gets its page to hand out, its worked solution, and a table of answers with the names to fill in; --as gives the form, pdf by default.",
 		Example:           "trivet page mast.toml -o mast.pdf\ntrivet page mast.toml -o mast.svg\ntrivet page - --as pdf -o - < mast.toml > mast.pdf\ntrivet page mast.toml --field --by 'A. Rigger' --date 2026-05-04 -o mast.pdf\ntrivet page class/beam-01.toml --task -o beam-01.pdf",
 		Args:              atLeastOneSheet,
 		ValidArgsFunction: SheetFiles,
 		RunE: func(cmd *cobra.Command, args []string) error {
 			opt.Version = cmd.Root().Version
+			if set, s := c.set(args[0]); set != nil && len(args) == 1 {
+				return c.pageSet(set, out, as, opt, force)
+			} else if set == nil && s != nil {
+				return nil
+			}
 			format, err := report.PageOut(out, as, len(args))
 			if err != nil {
 				return err
@@ -57,7 +62,7 @@ func (c *Call) Page() *cobra.Command {
 		},
 	}
 	cmd.Flags().StringVarP(&out, "output", "o", "", "`FILE` to write; its ending gives the format. - is standard output, with --as")
-	cmd.Flags().StringVar(&as, "as", "", "`FORM` of the page on standard output: md, tex, html, pdf, svg or png")
+	cmd.Flags().StringVar(&as, "as", "", "`FORM` of the page on standard output, or of the pages of a set: md, tex, html, pdf, svg or png")
 	cmd.Flags().BoolVar(&opt.Field, "field", false, "one page for the file of a job: whether it is accepted, inputs, results, limits, checks, what was assumed")
 	cmd.Flags().BoolVar(&opt.Task, "task", false, "a page to hand out: the task, its figure, room for the answers, and no result")
 	cmd.Flags().StringVar(&opt.By, "by", "", "`NAME` of who prepared it")

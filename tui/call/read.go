@@ -9,6 +9,7 @@ import (
 	"trivet/mechanics/diag"
 	"trivet/mechanics/names"
 	"trivet/mechanics/problem"
+	"trivet/mechanics/problemset"
 	"trivet/mechanics/report"
 	"trivet/mechanics/sheet"
 	"trivet/mechanics/statics"
@@ -56,9 +57,12 @@ func (c *Call) load(name string) (r readSheet) {
 	} else {
 		r.sheet, _, err = sheet.Load(name)
 	}
-	if err != nil {
+	switch {
+	case err != nil:
 		r.faults = []*diag.Error{report.FileFault(name, err)}
-	} else {
+	case problemset.Is(r.sheet):
+		r.sheet, r.faults = nil, []*diag.Error{diag.New("this is a set of problems, not a sheet", "one of its sheets, or `"+Program+" check` with the file of the set")}
+	default:
 		p, errs := names.Read(problem.NewReader(), r.sheet)
 		r.title, r.faults = p.Title, report.Faults(r.sheet, errs)
 		r.unread, r.doubts = p.Unread, p.Doubts

@@ -26,6 +26,7 @@ type varying struct {
 	seed    uint64
 	folder  string
 	formats []string
+	as      string // the form of the pages of a set
 	force   bool
 }
 
@@ -38,9 +39,10 @@ func (c *Call) Vary() *cobra.Command {
 		Short: "write a class set, and its key",
 		Long: "Writes variants of a sheet, NAME-01.toml and so on, and a key for the instructor, NAME-key.csv.\n\n" +
 			"Every given with a range gets a value from it, in its steps. A variant is kept only where its verdict is of the same kind. " +
-			"Title and statement follow the values; reference answers are left out. The same sheet and seed give the same files.",
+			"Title and statement follow the values; reference answers are left out. The same sheet and seed give the same files.\n\n" +
+			"Of a set it writes that for every problem, with the page to hand out and the worked solution of each variant, and a table of answers with the names to fill in, NAME-answers.csv.",
 		Annotations:       map[string]string{topicNote: "class"},
-		Example:           "trivet vary beam.toml -n 24 -o class\ntrivet vary beam.toml -n 24 -o class --seed 7 --format csv,markdown --force",
+		Example:           "trivet vary beam.toml -n 24 -o class\ntrivet vary beam.toml -n 24 -o class --seed 7 --format csv,markdown --force\ntrivet vary week4.toml -n 24 -o class --as pdf",
 		Args:              oneSheet("variants are made of one sheet"),
 		ValidArgsFunction: SheetFiles,
 		RunE: func(cmd *cobra.Command, args []string) error {
@@ -50,7 +52,11 @@ func (c *Call) Vary() *cobra.Command {
 			if !cmd.Flags().Changed("seed") {
 				v.seed = anySeed()
 			}
-			c.vary(args[0], v)
+			if set, s := c.set(args[0]); set != nil {
+				c.varySet(set, v)
+			} else if s == nil {
+				c.vary(args[0], v)
+			}
 			return nil
 		},
 	}
@@ -58,6 +64,7 @@ func (c *Call) Vary() *cobra.Command {
 	cmd.Flags().StringVarP(&v.folder, "output", "o", "", "`FOLDER` to write to; made where it is missing")
 	cmd.Flags().Uint64Var(&v.seed, "seed", 0, "`NUMBER` that the values are drawn by; without it any, which is printed")
 	cmd.Flags().StringSliceVar(&v.formats, "format", []string{"csv"}, "`FORM` of the key: csv, markdown, or both with a comma")
+	cmd.Flags().StringVar(&v.as, "as", setPages, "`FORM` of the pages of a set: md, tex, html, pdf, svg or png")
 	cmd.Flags().BoolVar(&v.force, "force", false, "write over files that are there")
 	_ = cmd.RegisterFlagCompletionFunc("format", cobra.FixedCompletions(report.KeyFormats, cobra.ShellCompDirectiveNoFileComp))
 	_ = cmd.MarkFlagDirname("output")
@@ -82,7 +89,8 @@ func (v *varying) check() error {
 	}
 	slices.Sort(v.formats)
 	v.formats = slices.Compact(v.formats)
-	return nil
+	_, err := report.PageOut("-", v.as, 1)
+	return err
 }
 
 // anySeed is a seed that is short enough to be typed again.
@@ -131,43 +139,65 @@ func stem(name string) string {
 }
 
 func (c *Call) vary(name string, v varying) {
+	set := classSet{folder: v.folder, force: v.force}
+	if c.addVariants(&set, name, stem(name), v) != nil && c.writeSet(set) {
+		c.written(set, v.seed)
+		c.strangers(set, stem(name))
+	}
+}
+
+// written says what was written, and by which seed.
+func (c *Call) written(set classSet, seed uint64) {
+	c.print(fmt.Sprintf("seed %d\n", seed))
+	c.listed(set)
+}
+
+func (c *Call) listed(set classSet) {
+	for _, f := range set.files {
+		c.print(printable.Line(f.path(set.folder)+": "+f.says) + "\n")
+	}
+}
+
+// addVariants adds variants of a sheet, called after the stem, and their key. It gives
+// them, or nil where it was said why there are none.
+func (c *Call) addVariants(set *classSet, name, stem string, v varying) []setSheet {
 	src := c.source(name)
 	if src == nil {
-		return
+		return nil
 	}
 	c.warn(display(name), src)
 	drawn, err := src.Draw(variant.Seeded(v.seed), v.count)
 	if err != nil {
 		c.refuse(display(name), err)
-		var few *variant.TooFew
-		if errors.As(err, &few) {
-			for _, line := range few.Reasons() {
-				fmt.Fprintln(c.Stderr, "  "+line)
-			}
-		}
-		return
+		c.reasons(err)
+		return nil
 	}
-	set := classSet{folder: v.folder, force: v.force}
 	names := make([]string, len(drawn))
+	var out []setSheet
 	for i := range drawn {
 		number := variant.Number(i+1, v.count)
-		names[i] = stem(name) + "-" + number
+		names[i] = stem + "-" + number
 		if drawn[i], err = src.Finish(drawn[i], "variant "+number); err != nil {
 			c.refuse(display(name), err)
-			return
+			return nil
 		}
 		set.add(names[i]+".toml", []byte(drawn[i].Sheet.Text()), src.Says(drawn[i]))
+		out = append(out, setSheet{names[i], drawn[i].Sheet, drawn[i].Solution})
 	}
 	key := src.Key(v.seed, drawn, names)
 	for _, f := range v.formats {
-		set.add(stem(name)+"-key"+report.KeyEnding(f), report.Key(f, src.Solution.Problem.Title, key), "the key, for the instructor")
+		set.add(stem+"-key"+report.KeyEnding(f), report.Key(f, src.Solution.Problem.Title, key), "the key, for the instructor")
 	}
-	if c.writeSet(set) {
-		c.print(fmt.Sprintf("seed %d\n", v.seed))
-		for _, f := range set.files {
-			c.print(printable.Line(f.path(set.folder)+": "+f.says) + "\n")
+	return out
+}
+
+// reasons says below an error of too few variants which values fail.
+func (c *Call) reasons(err error) {
+	var few *variant.TooFew
+	if errors.As(err, &few) {
+		for _, line := range few.Reasons() {
+			fmt.Fprintln(c.Stderr, "  "+line)
 		}
-		c.strangers(set, stem(name))
 	}
 }
 

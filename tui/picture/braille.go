@@ -17,7 +17,7 @@ type stroke struct {
 	clears bool // takes dots away
 	dashed bool
 	lit    bool
-	short  bool // too short for the fine steps of characters
+	plain  bool // without the fine steps of characters
 }
 
 // thickFrom is the width in dots from which a line is an area.

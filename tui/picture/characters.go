@@ -2,6 +2,7 @@ package picture
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"gonum.org/v1/gonum/spatial/r3"
@@ -17,19 +18,25 @@ var plainMarks = strings.NewReplacer("μ", "mu", "β", "beta", "°", "deg", "·"
 // characters draws the shapes in characters: lines by their slope, the heads of arrows by
 // their direction, and symbols by their texts.
 func (p *pen) characters() {
+	var heads []func() // which no line hides
 	for i := range p.d.Shapes {
 		s := &p.d.Shapes[i]
 		t := p.thing(s.Of)
-		b := stroke{look: p.look(s.Of, max(s.Line, s.Fill)), dashed: s.Dashed, lit: t != nil && p.lit(t.Ref) && t.Kind.Member()}
+		b := stroke{look: p.look(s.Of, max(s.Line, s.Fill)), dashed: s.Dashed, plain: t == nil, lit: t != nil && p.lit(t.Ref) && t.Kind.Member()}
 		switch {
 		case t != nil && p.symbolic(t) || s.Line == drawing.Paper || s.Line == drawing.Fill:
-		case s.Head && len(s.Pts) == 3:
-			p.head(s.Pts[0], s.Pts[0].Sub(s.Pts[1].Add(s.Pts[2]).Scale(0.5)), b.look)
+		case s.Head:
+			neck := s.Pts[1].Add(s.Pts[2]).Scale(0.5)
+			p.slope(neck, s.Pts[0], b)
+			heads = append(heads, func() { p.head(s.Pts[0], s.Pts[0].Sub(neck), t, b.look) })
 		default:
 			for from, to := range s.Sides() {
 				p.slope(from, to, b)
 			}
 		}
+	}
+	for _, head := range heads {
+		head()
 	}
 	for i := range p.scene.Things {
 		if t := &p.scene.Things[i]; p.symbolic(t) {
@@ -58,19 +65,25 @@ func (p *pen) cell(q drawing.Vec) (x, y int, ok bool) {
 	return int(q.X) / dotsX, int(q.Y) / dotsY, true
 }
 
-// head draws the head of an arrow.
-func (p *pen) head(tip, u drawing.Vec, look grid.Style) {
-	c := byte('v')
+// hollow are the heads of the arrows of what is sought.
+var hollow = strings.NewReplacer("^", "A", "v", "V", "<", "{", ">", "}")
+
+// head draws the head of a thing's arrow.
+func (p *pen) head(tip, u drawing.Vec, t *scene.Thing, look grid.Style) {
+	c := "v"
 	switch {
 	case math.Abs(u.X) > math.Abs(u.Y) && u.X > 0:
-		c = '>'
+		c = ">"
 	case math.Abs(u.X) > math.Abs(u.Y):
-		c = '<'
+		c = "<"
 	case u.Y < 0:
-		c = '^'
+		c = "^"
+	}
+	if t != nil && t.Tone == drawing.Found {
+		c = hollow.Replace(c)
 	}
 	if x, y, ok := p.cell(tip.Sub(u.Unit())); ok {
-		p.set(x, y, c, look)
+		p.set(x, y, c[0], look)
 	}
 }
 
@@ -102,7 +115,7 @@ func (p *pen) slope(from, to drawing.Vec, b stroke) {
 		}
 		x, y := ax+t*(bx-ax), ay+t*(by-ay)
 		in := y - math.Floor(y)
-		if b.short {
+		if b.plain {
 			in = 0.5
 		}
 		char := slopeChar(bx-ax, by-ay, in)
@@ -164,6 +177,11 @@ func (p *pen) symbol(t *scene.Thing, at drawing.Vec, look grid.Style) {
 	up := p.d.Place(r3.Add(t.At[0], t.Along)).Sub(at).Unit()
 	switch s := t.Symbol; {
 	case s == nil:
+		if sign = slices.Clone(sign); t.Tone == drawing.Found {
+			for i := range sign {
+				sign[i] = hollow.Replace(sign[i])
+			}
+		}
 		p.rows(x, y-len(sign)/2-1, 1, sign, look)
 	case !s.Axis && math.Abs(up.X) > math.Abs(up.Y):
 		p.columns(x, y, -int(math.Copysign(1, up.X)), s.Steep, look)

@@ -31,6 +31,9 @@ const marginX, marginY = 4, 1
 // The smallest canvas that shows anything.
 const minW, minH = 4, 3
 
+// The smallest one with room for the axes.
+const axesW, axesH = 30, 10
+
 // Draw fits the scene into the canvas. Labels that have no room are left out, the least
 // important first, and the picture says how many.
 func Draw(c grid.Canvas, s *scene.Scene, v figure.View, o Options) {
@@ -40,7 +43,6 @@ func Draw(c grid.Canvas, s *scene.Scene, v figure.View, o Options) {
 	p := newPen(c, s, o)
 	p.d = figure.Set(s, v, p.medium())
 	p.shapes()
-	p.axes(v)
 	p.show()
 }
 
@@ -63,7 +65,6 @@ func (p *pen) show() {
 	for _, t := range p.d.Texts {
 		p.c.Text(int(t.At.X/dotsX+0.5), int(t.At.Y/dotsY+0.5), p.look(t.Of, t.Tone), p.text(t.Runs))
 	}
-	p.note()
 }
 
 // DrawPlot draws curves into the canvas.
@@ -86,7 +87,7 @@ func (p *pen) medium() figure.Medium {
 		Measure: func(runs []drawing.Run, _ bool) (float64, float64, float64) {
 			return float64(dotsX * grid.Width(p.text(runs))), dotsY, 0
 		},
-		Cell: drawing.Vec{X: dotsX, Y: dotsY},
+		Cell: drawing.Vec{X: dotsX, Y: dotsY}, Triad: p.c.W() >= axesW && p.c.H() >= axesH && len(p.scene.Things) > 0,
 	}
 	if room := (drawing.Vec{X: dotsX * marginX, Y: dotsY * marginY}); w > 4*room.X && h > 4*room.Y {
 		m.Beside = room
@@ -150,13 +151,10 @@ func (p *pen) text(runs []drawing.Run) string {
 	return drawing.Plain(runs)
 }
 
-// cells is the box of so many cells from a place on.
-func cells(low drawing.Vec, w, h int) drawing.Box {
-	return drawing.Box{Low: low, High: low.Add(drawing.Vec{X: float64(w * dotsX), Y: float64(h * dotsY)})}
-}
-
 // box is the one that a label fills.
-func (p *pen) box(t drawing.Text) drawing.Box { return cells(t.At, grid.Width(p.text(t.Runs)), 1) }
+func (p *pen) box(t drawing.Text) drawing.Box {
+	return drawing.Box{Low: t.At, High: t.At.Add(drawing.Vec{X: float64(dotsX * grid.Width(p.text(t.Runs))), Y: dotsY})}
+}
 
 // flush puts the dots on the canvas.
 func (p *pen) flush() {
@@ -170,69 +168,5 @@ func (p *pen) flush() {
 				p.c.Set(x, y, blank+rune(p.dots[i]), p.looks[i])
 			}
 		}
-	}
-}
-
-// note says in the emptiest corner how many labels have no room.
-func (p *pen) note() {
-	text := p.d.LeftOut()
-	if len(text)+2 > p.c.W() {
-		return
-	}
-	if x, y, ok := p.corner(len(text), 1); ok {
-		p.c.Text(x, y, theme.Dim, text)
-	}
-}
-
-// corner is the one of the canvas in which a box of cells hides least; ok is false where it
-// would lie on a label in each.
-func (p *pen) corner(w, h int) (x, y int, ok bool) {
-	right, low := p.c.W()-w, p.c.H()-h
-	best, label := -1, w*h+1
-	for _, c := range [4][2]int{{0, low}, {right, low}, {0, 0}, {right, 0}} {
-		hides := 0
-		for dy := range h {
-			for dx := range w {
-				if p.dots[(c[1]+dy)*p.c.W()+c[0]+dx] != 0 {
-					hides++
-				}
-			}
-		}
-		box := cells(drawing.Vec{X: float64(c[0] * dotsX), Y: float64(c[1] * dotsY)}, w, h)
-		for _, t := range p.d.Texts {
-			if box.Meets(p.box(t)) {
-				hides += label
-			}
-		}
-		if best < 0 || hides < best {
-			best, x, y = hides, c[0], c[1]
-		}
-	}
-	return x, y, best < label
-}
-
-// axes draws the axes in a corner, where there is room for them.
-func (p *pen) axes(v figure.View) {
-	const width, height, minW, minH, length, letter = 9, 6, 30, 10, 7.0, 8.5 // with the letters
-	if p.c.W() < minW || p.c.H() < minH || len(p.scene.Things) == 0 {
-		return
-	}
-	x, y, ok := p.corner(width, height)
-	if !ok {
-		return
-	}
-	o := drawing.Vec{X: float64((x + 4) * dotsX), Y: float64((y + 3) * dotsY)}
-	for _, a := range figure.Axes(p.scene, v) {
-		if a.Toward != 0 {
-			continue
-		}
-		end := o.Add(a.At.Scale(length))
-		if p.o.ASCII {
-			p.slope(o, end, stroke{look: theme.Dim, short: true})
-		} else {
-			p.thin(o, end, stroke{look: theme.Dim})
-		}
-		at := o.Add(a.At.Scale(letter))
-		p.d.Texts = append(p.d.Texts, drawing.Text{At: drawing.Vec{X: dotsX * math.Floor(at.X/dotsX), Y: dotsY * math.Floor(at.Y/dotsY)}, Runs: scene.Plain(a.Name)})
 	}
 }

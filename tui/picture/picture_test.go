@@ -60,7 +60,7 @@ func TestWhatAPictureShows(t *testing.T) {
 		want  []string
 	}{
 		{"beam-on-supports", false, []string{"Ax", "Ay", "B", "P", "Wbeam"}},
-		{"beam-on-supports", true, []string{`/_\`, "(_)", "///", "Ax", "Ay", "v", "Wbeam"}},
+		{"beam-on-supports", true, []string{`/_\`, "(_)", "///", "{", "Ay", "v", "Wbeam"}},
 		{"traffic-light", false, []string{"T1 (T)", "T2 (T)", "light"}},
 		{"camera-on-four-wires", false, []string{"T1", "camera"}},
 		{"flap-on-torsion-spring", true, []string{"<-.", "--'"}},

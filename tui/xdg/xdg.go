@@ -22,6 +22,12 @@ func State(env []string) (string, error) {
 	return folder(env, "XDG_STATE_HOME", ".local", "state")
 }
 
+// Data is the folder of what a person has worked on and would miss: the record. It need
+// not be there yet.
+func Data(env []string) (string, error) {
+	return folder(env, "XDG_DATA_HOME", ".local", "share")
+}
+
 // Config is the folder of settings. It need not be there yet.
 func Config(env []string) (string, error) {
 	return folder(env, "XDG_CONFIG_HOME", ".config")
@@ -48,6 +54,16 @@ func Short(env []string, path string) string {
 		return "~" + string(filepath.Separator) + rest
 	}
 	return path
+}
+
+// User is the name of the account, "" where the environment has none.
+func User(env []string) string {
+	for _, v := range []string{"USER", "LOGNAME", "USERNAME"} {
+		if name := lookup(env, v); name != "" {
+			return name
+		}
+	}
+	return ""
 }
 
 // lookup gives a variable's value; of several the last one counts, as for a child

@@ -29,6 +29,22 @@ func TestFolders(t *testing.T) {
 	}
 }
 
+func TestData(t *testing.T) {
+	for want, env := range map[string][]string{"/home/a/.local/share/trivet": {"HOME=/home/a"}, "/d/trivet": {"HOME=/home/a", "XDG_DATA_HOME=/d"}} {
+		if got, err := Data(env); got != want || err != nil {
+			t.Errorf("%v: %q (%v), want %q", env, got, err, want)
+		}
+	}
+}
+
+func TestUser(t *testing.T) {
+	for want, env := range map[string][]string{"ada": {"USER=ada", "LOGNAME=x"}, "ben": {"USER=", "LOGNAME=ben"}, "cy": {"USERNAME=cy"}, "": {"HOME=/home/a"}} {
+		if got := User(env); got != want {
+			t.Errorf("%v: %q, want %q", env, got, want)
+		}
+	}
+}
+
 func TestShort(t *testing.T) {
 	for _, c := range []struct{ home, path, want string }{
 		{"HOME=/home/a", "/home/a/.config/trivet", "~/.config/trivet"},
