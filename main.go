@@ -57,7 +57,7 @@ func command(c *call.Call, screen io.Writer) *cobra.Command {
 	root.SetOut(c.Stdout) // before OwnWords, whose commands take it along
 	root.SetErr(c.Stderr)
 	root.Flags().BoolVar(&linear, "linear", false, "plain lines of text in place of panes, for a screen reader or a slow line")
-	c.OwnWords(root, c.Solve(), c.Check(), c.Page(), c.Sweep(), c.Vary(), c.Mark(), c.Record(), c.New(), host.Command(c.Stdin, screen, c.Stderr), c.Schema())
+	c.OwnWords(root, c.Solve(), c.Check(), c.Page(), c.Sweep(), c.Vary(), c.Mark(), c.Try(), c.Record(), c.New(), host.Command(c.Stdin, screen, c.Stderr), c.Schema())
 	return root
 }
 

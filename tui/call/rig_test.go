@@ -86,7 +86,7 @@ func run(c *Call, args ...string) int {
 	root.Flags().Int("most", 16, "so `MANY`")
 	root.SetOut(c.Stdout)
 	root.SetErr(c.Stderr)
-	c.OwnWords(root, c.Solve(), c.Check(), c.Page(), c.Sweep(), c.Vary(), c.Mark(), c.Record(), c.New(), c.Schema())
+	c.OwnWords(root, c.Solve(), c.Check(), c.Page(), c.Sweep(), c.Vary(), c.Mark(), c.Try(), c.Record(), c.New(), c.Schema())
 	root.SetArgs(args)
 	return c.End(root.Execute())
 }

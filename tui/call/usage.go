@@ -43,8 +43,7 @@ func usage(root *cobra.Command, commands []*cobra.Command) *doc.Doc {
 		Sections: []doc.Section{{Blocks: []doc.Block{
 			verbs,
 			doc.Say("Topics: " + strings.Join(topic.Names(), ", ") + "."),
-			doc.Say("Exit codes: 0 all well; 1 a check fails, or no single solution; 2 unreadable."),
-			doc.Say("Caution: " + report.Caution + "."),
+			doc.Say("Exit codes: 0 all well; 1 a check fails, or no single solution; 2 unreadable. Caution: " + report.Caution + "."),
 		}}},
 	}
 }

@@ -23,7 +23,7 @@ func TestUsageIsOneScreen(t *testing.T) {
 	}
 	at := 0
 	for _, want := range []string{"trivet solve SHEET...", "trivet check SHEET...", "trivet page SHEET -o FILE", "trivet sweep SHEET GIVEN",
-		"trivet vary SHEET -n COUNT -o FOLDER", "trivet mark SHEET ANSWERS", "trivet record [NAME]", "trivet new SHEET", "trivet schema", "trivet completion SHELL", "trivet help [COMMAND | TOPIC]",
+		"trivet vary SHEET -n COUNT -o FOLDER", "trivet mark SHEET ANSWERS", "trivet try SHEET", "trivet record [NAME]", "trivet new SHEET", "trivet schema", "trivet completion SHELL", "trivet help [COMMAND | TOPIC]",
 		"Topics: workbench, ", "Exit codes: ", "Caution: "} {
 		i := strings.Index(got.out[at:], want)
 		if i < 0 {
@@ -39,7 +39,7 @@ func TestUsageIsOneScreen(t *testing.T) {
 // Every command has a page of its own, in one form: what it is called with, what it
 // does, its flags, its exit code, examples, where to read on.
 func TestEveryCommandHasAPage(t *testing.T) {
-	for _, name := range []string{"solve", "check", "page", "sweep", "vary", "mark", "record", "new", "schema", "completion", "completion bash", "help"} {
+	for _, name := range []string{"solve", "check", "page", "sweep", "vary", "mark", "try", "record", "new", "schema", "completion", "completion bash", "help"} {
 		got := calls(t, append(strings.Fields(name), "--help")...)
 		if got.code != 0 || !strings.HasPrefix(got.out, "trivet "+name) || got.err != "" {
 			t.Errorf("%s: %+v", name, got)

@@ -1,0 +1,142 @@
+package tutor
+
+import "testing"
+
+// What a student is told, line after line.
+func TestSittings(t *testing.T) {
+	type said struct {
+		entry   string
+		verdict Verdict
+		kind    MistakeKind // "" where none is named
+		says    string
+	}
+	for _, c := range []struct {
+		name, sheet string
+		lines       []said
+	}{
+		{"values are held against the student's own equations", "mast-top", []said{
+			{"ΣFx T: 0.6 T1 - 0.231 T2 - 0.231 T3 = 0.6", Right, "", "This is ΣFx on T."},
+			{"ΣFy T: 0.308 T2 + 0.308 T3 = 0.4", Wrong, "sign", "Look at the sign of T3 in ΣFy on T."},
+			{"ΣFz T: 0.8 T1 + 0.923 T2 + 0.923 T3 = 5.6", Right, "", "This is ΣFz on T."},
+			{"T1 = 2.5", Right, "", "T1 is right."},
+			{"T2 = 2.00", Wrong, "", "T2 is not right. Put it into one of your equations."},
+			{"T3 = -0.70", Wrong, "carried", "T3 follows from your equations; equation 2 is wrong."},
+			{"T1 = 2500 kN", Wrong, "factor-1000", "T1 is off by a factor of 1000: look at its unit."},
+			{"T1 = -2.5", Wrong, "sign", "Look at the sign of T1: in which sense is it positive?"},
+			{"T1 = 2.54", Imprecise, "figures", "T1 is close, but not right to the digits typed: give three significant figures, and carry more on the way."},
+			{"T1 = 2.6", Wrong, "", "With your values ΣFx on T is off by 0.660 kN and ΣFz on T is off by 2.32 kN."},
+		}},
+		{"guessing is no practice", "beam-on-supports", []said{
+			{"Ax = 1", Wrong, "", "Ax is not right. Try: an equation first, then its value"},
+			{"Ax = 2", Wrong, "", "Ax is not right. Try: an equation first, then its value"},
+			{"Ax = 3", Wrong, "", "Ax is not right. Try: an equation first, then its value"},
+			{"Ax = 4", Wrong, "", "Ax is not right. Try: an equation first, then its value"},
+			{"Ax = 5", Wrong, "", "Ax is not right. Try: an equation first, then its value"},
+			{"Ax = 6", Wrong, "", "Write an equation first: a sum of the forces on one body."},
+			{"ΣFx: Ax + 0.6 P = 0", Right, "", "This is ΣFx on beam."},
+			{"Ax = 7", Wrong, "", "With your values ΣFx on beam is off by 307 N."},
+		}},
+		{"an equation that follows from those before, one that is another, one that is rounded", "mast-top", []said{
+			{"ΣFz T: 0.8 T1 + 0.923 T2 + 0.923 T3 = 5.6", Right, "", "This is ΣFz on T."},
+			{"4 T1 + 4.62 T2 + 4.62 T3 = 28 kN", Dependent, "", "This is ΣFz on T. It follows from your earlier equations, so it adds nothing new."},
+			{"ΣFx T: 0.8 T1 + 0.923 T2 + 0.923 T3 = 5.6", Wrong, "", "This equation is true, but it is ΣFz on T, not ΣFx on T."},
+			{"ΣFy T: 0.31 T2 - 0.31 T3 = 0.4", Imprecise, "figures", "The terms of ΣFy on T are right, but a coefficient is not precise enough: give three significant figures."},
+		}},
+		{"mistakes of sums", "beam-on-supports", []said{
+			{"ΣFy beam: Ay + B - 400 = 0", Wrong, "missing-force", "A force on the body is missing in ΣFy on beam: the weight of beam."},
+			{"ΣFy beam: Ay + B - 600 - 500 = 0", Wrong, "whole-force", "The whole force P stands in ΣFy on beam in place of its component."},
+			{"ΣFy beam: Ay + B - 600 - 300 = 0", Wrong, "other-axis", "The component of P in ΣFy on beam is the one along another axis."},
+			{"ΣFy beam: Ay - B - 600 - 400 = 0", Wrong, "sign", "Look at the sign of B in ΣFy on beam."},
+			{"ΣM A beam: 6 B - 1.5*500 - 3*600 = 0", Wrong, "arm-distance", "The arm of P in ΣM about A on beam is the distance to the point, not the perpendicular distance to the line of action."},
+		}},
+		{"free bodies and vectors", "mast-top", []said{
+			{"cut T: T1 T2 T3", Wrong, "missing-force", "The free body of T is not complete: mast and wire are missing."},
+			{"cut T: T1 pushes T2 T3 mast wire", Wrong, "sign", "A cable pulls: look at T1."},
+			{"u T1 = (9, 0, -12)", Wrong, "not-normalised", "A unit vector is r divided by its length."},
+			{"u T1 = (-0.6, 0, 0.8)", Wrong, "reversed", "It points the other way: r runs from the first point to the second."},
+			{"|r T1| = 9 m", Wrong, "missing-coordinate", "A coordinate is missing from the length of r."},
+		}},
+		{"friction that is not at its limit", "ladder-on-rough-floor", []said{
+			{"ΣFx ladder: B - 0.5 AN = 0", Wrong, "friction-limit", "Slip does not impend at A, so its friction is not μN: leave it an unknown."},
+		}},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			p := practise(t, c.sheet)
+			for _, want := range c.lines {
+				j := p.Enter(want.entry)
+				kind := MistakeKind("")
+				if j.Mistake != nil {
+					kind = j.Mistake.Kind
+				}
+				if j.Verdict != want.verdict || kind != want.kind || j.Says != want.says {
+					t.Errorf("%s\n  %s %q %s\nwant\n  %s %q %s", want.entry, j.Verdict, kind, j.Says, want.verdict, want.kind, want.says)
+				}
+			}
+		})
+	}
+}
+
+// All that is asked counts as answered by values, also by those that stand in a relation.
+func TestDone(t *testing.T) {
+	p := practise(t, "beam-on-supports")
+	for _, entry := range []string{"Ax = -300 N", "2*Ay = 1200 N"} {
+		if p.Enter(entry); p.Done() {
+			t.Fatalf("done after %s", entry)
+		}
+	}
+	if p.Enter("B = 400.5 N"); p.Done() {
+		t.Error("done by a value that is not right")
+	}
+	if p.Enter("B = 400 N"); !p.Done() {
+		t.Error("not done")
+	}
+}
+
+// Where there is no solution a combination of equations proves anything: an entry is right
+// only where it is one sum, with that sum's own right side.
+func TestWithoutASolution(t *testing.T) {
+	for _, c := range []struct {
+		entry   string
+		verdict Verdict
+		is      string
+	}{
+		{"ΣFy: A + B = 400", Right, "ΣFy on beam"},
+		{"A + B = 400", Right, "ΣFy on beam"},
+		{"ΣM A beam: 4 B = 800", Right, "ΣM about A on beam"},
+		{"ΣFx: 300 N = 0", Right, "ΣFx on beam"},
+		{"ΣFx: 0.6 P = 0", Right, "ΣFx on beam"},
+		{"ΣFx: 250 N = 0", Wrong, "ΣFx on beam"},
+		{"ΣFy: A + B = 500", Wrong, "ΣFy on beam"},
+		{"ΣFy: A + B = 700", Wrong, "ΣFy on beam"},
+		{"no equilibrium", Right, ""},
+		{"determinate", Wrong, ""},
+	} {
+		p := solved(t, rolling)
+		if j := p.Enter(c.entry); j.Verdict != c.verdict || c.is != "" && j.Is != c.is {
+			t.Errorf("%s is %s %q: %s", c.entry, j.Verdict, j.Is, j.Says)
+		}
+	}
+}
+
+// rolling is a beam on two rollers, pushed along.
+const rolling = `
+plane  = "xy"
+up     = "+y"
+expect = "no-equilibrium"
+
+[units]
+length = "m"
+force  = "N"
+
+[points]
+A = { at = "0, 0", on = "beam" }
+B = { at = "4, 0", on = "beam" }
+C = { at = "2, 0", on = "beam" }
+
+[lines]
+P = { kind = "force", at = "C", along = "(3, -4)", magnitude = "500 N" }
+
+[joints]
+A = { kind = "roller", normal = "+y" }
+B = { kind = "roller", normal = "+y" }
+`

@@ -1,0 +1,381 @@
+package tutor
+
+import (
+	"math"
+	"regexp"
+	"slices"
+	"strconv"
+	"strings"
+
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"trivet/mechanics/diag"
+	"trivet/mechanics/problem"
+	"trivet/units"
+)
+
+// written is an equation as it was written, all of it on one side: c·(x, 1) = 0. The last
+// of c is what stands without an unknown. half is how far each may be off by the digits
+// that were typed.
+type written struct {
+	text   string
+	c      []float64
+	half   []float64
+	moment bool
+	sums   []sum    // the sum that it is claimed to be; nil without a claim
+	couple string   // a moment that stands in a sum of forces
+	named  bool     // it is a value or a relation of two unknowns
+	other  *written // the same read as moments, whose arms stand without a unit
+}
+
+// names is what an entry's expressions may refer to.
+type names struct {
+	t      *Practice
+	quoted map[string]string // what stands for a name that was typed in quotes
+}
+
+var _ units.Env = names{}
+
+// Lookup takes a name as typed, or as printed with a subscript: A_x for Ax.
+func (n names) Lookup(name string) (units.Value, bool, error) {
+	if name, ok := n.quoted[name]; ok {
+		return n.typed(name)
+	}
+	return n.typed(problem.Unprinted(name, func(s string) bool { _, ok, _ := n.typed(s); return ok }))
+}
+
+func (n names) typed(name string) (units.Value, bool, error) {
+	p := n.t.Problem
+	if i := slices.IndexFunc(p.Unknowns, func(u problem.Unknown) bool { return u.Name == name }); i >= 0 {
+		return n.t.affine(problem.Affine{Terms: []problem.Term{{Unknown: i, Coef: 1}}}, p.Unknowns[i].Dim), true, nil
+	}
+	if of, ok := p.Find(name, problem.ALine, problem.ACouple); ok {
+		d := units.Force
+		if of.Thing == problem.ACouple {
+			d = units.Moment
+		}
+		return n.t.affine(p.Magnitude(of), d), true, nil
+	}
+	if g := p.GivenNamed(name); g != nil {
+		return g.Value, true, nil
+	}
+	if name == "g" {
+		return units.Scalar(p.G, units.Acceleration), true, nil
+	}
+	if q, err := problem.ParseQuery(p, name); err == nil && q.Kind == problem.AskFriction {
+		j := &p.Joints[q.Of.Index]
+		tangent := r3.Vec{X: j.Normal.Y, Y: -j.Normal.X}
+		a := problem.Affine{Const: r3.Dot(j.Forces.Const, tangent)}
+		for _, x := range j.Forces.Terms {
+			a.Terms = append(a.Terms, problem.Term{Unknown: x.Unknown, Coef: r3.Dot(x.D, tangent)})
+		}
+		return n.t.affine(a, units.Force), true, nil
+	}
+	return units.Value{}, false, nil
+}
+
+// Place gives a point, for dir(A, B).
+func (n names) Place(name string) (units.Value, bool, error) {
+	of, ok := n.t.Problem.Find(name, problem.APoint)
+	if !ok {
+		return units.Value{}, false, nil
+	}
+	at := n.t.Problem.Points[of.Index].At
+	return units.Vector([3]float64{at.X, at.Y, at.Z}, units.Length), true, nil
+}
+
+// affine is a value of terms in unknowns.
+func (t *Practice) affine(a problem.Affine, d units.Dim) units.Value {
+	v := units.Scalar(a.Const, d)
+	for _, x := range a.Terms {
+		v.Terms = append(v.Terms, units.Term{Name: t.Problem.Unknowns[x.Unknown].Name, Coef: x.Coef})
+	}
+	return v
+}
+
+func (n names) Names() []string {
+	p := n.t.Problem
+	all := p.Names(problem.AnUnknown, problem.ALine, problem.ACouple, problem.AGiven)
+	for _, u := range p.Unknowns {
+		if !slices.Contains(all, u.Name) {
+			all = append(all, u.Name)
+		}
+	}
+	return all
+}
+func (n names) Set() units.Set { return n.t.Problem.Units }
+func (n names) Planar() bool   { return n.t.Problem.Planar }
+func (n names) Compass() (east, north, up [3]float64) {
+	return [3]float64{1, 0, 0}, [3]float64{0, 1, 0}, [3]float64{0, 0, 1}
+}
+
+// moved sets an error found in a piece of a text to its place in the whole.
+func moved(err *diag.Error, by int) *diag.Error {
+	e := *err
+	e.Span.Start += by
+	e.Span.End += by
+	return &e
+}
+
+// term is a piece of one side of an equation between + and -.
+type term struct {
+	from, to int
+	sign     float64
+}
+
+// termsOf splits a side at its + and -: not within parentheses or bars, not the sign of an
+// exponent, and not a sign behind another operator.
+func termsOf(text string, from, to int) (all []term) {
+	depth, begin, sign, bar := 0, from, 1.0, false
+	content := false
+	for i := from; i < to; i++ {
+		switch c := text[i]; {
+		case c == '(':
+			depth++
+			content = true
+		case c == ')':
+			depth--
+		case c == '|':
+			bar = !bar
+			content = true
+		case (c == '+' || c == '-') && depth == 0 && !bar:
+			before := strings.TrimRight(text[begin:i], " ")
+			exponent := i > from && (text[i-1] == 'e' || text[i-1] == 'E') && i > from+1 && (text[i-2] >= '0' && text[i-2] <= '9' || text[i-2] == '.') && i+1 < to && text[i+1] >= '0' && text[i+1] <= '9'
+			if exponent || strings.HasSuffix(before, "*") || strings.HasSuffix(before, "/") || strings.HasSuffix(before, "^") {
+				continue
+			}
+			if content {
+				all = append(all, term{begin, i, sign})
+				sign = 1
+			}
+			if c == '-' {
+				sign = -sign
+			}
+			begin, content = i+1, false
+		case c != ' ':
+			content = true
+		}
+	}
+	if content {
+		all = append(all, term{begin, to, sign})
+	}
+	return all
+}
+
+// sort is what an equation's terms are.
+type sort int
+
+const (
+	anySum sort = iota // what its terms say: moments where one of them is
+	forceSum
+	momentSum
+)
+
+// sides reads both sides of an equation, all on one. In a sum that is claimed to be one of
+// forces a moment is taken as a number of the sheet's force unit, and named.
+func (t *Practice) sides(text string, quoted map[string]string, as sort) (c []float64, moment bool, couple string, err *diag.Error) {
+	moment = as == momentSum
+	equals := strings.IndexByte(text, '=')
+	type read struct {
+		term
+		v units.Value
+	}
+	var all []read
+	n := len(t.Problem.Unknowns)
+	for side, ends := range [][2]int{{0, equals}, {equals + 1, len(text)}} {
+		list := termsOf(text, ends[0], ends[1])
+		if len(list) == 0 {
+			return nil, false, "", diag.At(diag.Between(ends[0], max(ends[1], ends[0]+1)), "one side of the equation is empty", "0, or a sum of forces")
+		}
+		if end := strings.TrimRight(text[:ends[1]], " "); strings.HasSuffix(end, "+") || strings.HasSuffix(end, "-") {
+			return nil, false, "", diag.At(diag.Between(len(end)-1, len(end)), "a term is missing after "+end[len(end)-1:], "a force")
+		}
+		for _, x := range list {
+			if side == 1 {
+				x.sign = -x.sign
+			}
+			e, err := units.Parse(strings.TrimRight(text[x.from:x.to], " "))
+			if err != nil {
+				return nil, false, "", moved(err, x.from)
+			}
+			v, err := e.Eval(names{t, quoted})
+			if err != nil {
+				return nil, false, "", moved(err, x.from)
+			}
+			if v.N != 1 {
+				return nil, false, "", diag.At(trimmed(text, x), "expected a force or a moment, but this is a vector", "one component of it")
+			}
+			moment = moment || v.Dim == units.Moment && as == anySum
+			all = append(all, read{x, v})
+		}
+	}
+	c = make([]float64, n+1)
+	for _, x := range all {
+		factor := x.sign
+		switch {
+		case x.v.Dim == units.Number && len(x.v.Terms) == 0:
+			d := units.Force
+			if moment {
+				d = units.Moment
+			}
+			factor *= t.Problem.Units.For(d).Factor
+		case moment && x.v.Dim == units.Force:
+			factor *= t.Problem.Units.Length.Factor
+		case as == forceSum && x.v.Dim == units.Moment:
+			factor *= t.Problem.Units.Force.Factor / t.Problem.Units.For(units.Moment).Factor
+			couple = strings.TrimSpace(text[x.from:x.to])
+		case moment && x.v.Dim == units.Moment, !moment && x.v.Dim == units.Force:
+		default:
+			what, unit := "a force", t.Problem.Units.Force.Symbol
+			if moment {
+				what, unit = "a moment", t.Problem.Units.For(units.Moment).Symbol
+			}
+			return nil, false, "", diag.At(trimmed(text, x.term), "expected "+what+", but "+strings.TrimSpace(text[x.from:x.to])+" is "+x.v.Dim.Name(), "a value in "+unit)
+		}
+		c[n] += factor * x.v.V[0]
+		for _, u := range x.v.Terms {
+			k := slices.IndexFunc(t.Problem.Unknowns, func(of problem.Unknown) bool { return of.Name == u.Name })
+			c[k] += factor * u.Coef
+		}
+	}
+	return c, moment, couple, nil
+}
+
+func trimmed(text string, x term) diag.Span {
+	from, to := x.from, x.to
+	for from < to && text[from] == ' ' {
+		from++
+	}
+	for to > from && text[to-1] == ' ' {
+		to--
+	}
+	return diag.Between(from, to)
+}
+
+// read reads an equation and how far its digits leave each of its coefficients.
+func (t *Practice) read(text string, as sort) (written, *diag.Error) {
+	if n := strings.Count(text, "="); n != 1 {
+		return written{}, diag.At(diag.Whole(text), "an equation has one =", "ΣFx T: 0.6 T1 - 0.8 T2 = 0")
+	}
+	spelt := t.spell(text)
+	text = spelt.text
+	c, moment, couple, err := t.sides(text, spelt.quoted, as)
+	if err != nil {
+		return written{}, spelt.back(err)
+	}
+	w := written{text: text, c: c, half: make([]float64, len(c)), moment: moment, couple: couple}
+	for _, x := range literals(text) {
+		moved := text[:x.from] + strconv.FormatFloat(x.value+x.half, 'f', -1, 64) + text[x.to:]
+		other, _, _, err := t.sides(moved, spelt.quoted, as)
+		if err != nil {
+			continue // a part of a length such as 5'-6"
+		}
+		for k := range c {
+			w.half[k] += math.Abs(other[k] - c[k])
+		}
+	}
+	return w, nil
+}
+
+// literal is a number as typed, and half a unit of its last place, or of its third figure
+// where that is less.
+type literal struct {
+	from, to    int
+	value, half float64
+}
+
+// A number may have its thousands parted by blanks.
+var number = regexp.MustCompile(`[0-9]{1,3}(?: [0-9]{3})+\b(?:\.[0-9]*)?|[0-9]+(?:\.[0-9]*)?(?:[eE][+-]?[0-9]+)?|\.[0-9]+(?:[eE][+-]?[0-9]+)?`)
+
+// literals finds the typed numbers that are rounded: neither those of a fraction, nor of a
+// power, nor the arguments of functions, which are taken as exact.
+func literals(text string) (all []literal) {
+	exact := arguments(text)
+	for _, at := range number.FindAllStringIndex(text, -1) {
+		from, to := at[0], at[1]
+		if from > 0 {
+			if c := text[from-1]; c == '_' || c == '.' || c >= 'a' && c <= 'z' || c >= 'A' && c <= 'Z' || c >= '0' && c <= '9' || c >= 0x80 {
+				continue // of a name
+			}
+		}
+		before, after := strings.TrimRight(text[:from], " "), strings.TrimLeft(text[to:], " ")
+		if strings.HasSuffix(before, "/") || strings.HasPrefix(after, "/") || strings.HasSuffix(before, "^") || exact[from] {
+			continue
+		}
+		typed := strings.ReplaceAll(text[from:to], " ", "")
+		v, err := strconv.ParseFloat(typed, 64)
+		if err != nil || v == 0 {
+			continue
+		}
+		all = append(all, literal{from, to, v, halfPlace(typed, v)})
+	}
+	return all
+}
+
+// halfPlace is half a unit of the last place of a number as typed, or of its third
+// significant figure where that is less. Zeros at the end of a whole number are not taken
+// for significant: 2240 may be 2243.
+func halfPlace(typed string, v float64) float64 {
+	digits, power, _ := strings.Cut(strings.ToLower(typed), "e")
+	last := 0
+	if _, behind, ok := strings.Cut(digits, "."); ok {
+		last = -len(behind)
+	} else {
+		last = len(digits) - len(strings.TrimRight(digits, "0"))
+	}
+	if n, err := strconv.Atoi(power); err == nil {
+		last += n
+	}
+	third := math.Floor(math.Log10(math.Abs(v))) - figures + 1
+	return 0.5 * math.Pow(10, math.Min(float64(last), third))
+}
+
+// figures is how many significant figures an answer has unless more are typed: three, as
+// textbooks of statics print them (common practice).
+const figures = 3
+
+// arguments marks the bytes of a text that are arguments of a function: cos 30 deg,
+// sqrt(2).
+func arguments(text string) []bool {
+	in := make([]bool, len(text))
+	for _, f := range units.Functions() {
+		for at := 0; ; {
+			i := strings.Index(text[at:], f.Name)
+			if i < 0 {
+				break
+			}
+			i += at
+			at = i + len(f.Name)
+			if i > 0 && letter(text[i-1]) || at < len(text) && letter(text[at]) {
+				continue
+			}
+			end := at
+			for end < len(text) && text[end] == ' ' {
+				end++
+			}
+			if end < len(text) && text[end] == '(' {
+				for depth := 0; end < len(text); end++ {
+					if text[end] == '(' {
+						depth++
+					} else if text[end] == ')' {
+						if depth--; depth == 0 {
+							break
+						}
+					}
+				}
+			} else {
+				for end < len(text) && !strings.ContainsRune("+-*/=)", rune(text[end])) {
+					end++
+				}
+			}
+			for k := at; k < end; k++ {
+				in[k] = true
+			}
+		}
+	}
+	return in
+}
+
+func letter(c byte) bool {
+	return c == '_' || c >= 'a' && c <= 'z' || c >= 'A' && c <= 'Z' || c >= '0' && c <= '9'
+}

@@ -1,0 +1,150 @@
+// Package tutor judges what a student writes of a problem, one line after the other: free
+// bodies, vectors, moments, equations and values. A line is an entry. It is held against
+// the problem and never against one expected text.
+//
+// What an entry is judged by is the system of a solved problem,
+//
+//	A x = b
+//
+// all equations of equilibrium of all bodies. An equation c·x = d follows from it where
+// (c, d) is a combination of its rows. Forces are in newtons, moments in newton metres,
+// lengths in metres; the signs are those of the sheet.
+package tutor
+
+import (
+	"slices"
+
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"trivet/mechanics/diag"
+	"trivet/mechanics/handsolve"
+	"trivet/mechanics/problem"
+	"trivet/mechanics/statics"
+)
+
+// Verdict is what an entry is worth.
+type Verdict string
+
+// The verdicts.
+const (
+	Right      Verdict = "right"
+	Imprecise  Verdict = "right-imprecise" // within two per cent, beyond the digits typed
+	Dependent  Verdict = "right-dependent" // follows from the equations entered before
+	Wrong      Verdict = "wrong"
+	Unreadable Verdict = "unreadable"
+)
+
+// Kind is what an entry is.
+type Kind string
+
+// The kinds of entries.
+const (
+	FreeBody   Kind = "free-body"
+	VectorKind Kind = "vector"
+	LengthKind Kind = "length"
+	AngleKind  Kind = "angle"
+	MomentKind Kind = "moment"
+	Equation   Kind = "equation"
+	ValueKind  Kind = "value"
+	VerdictOf  Kind = "verdict"
+	NoKind     Kind = ""
+)
+
+// Judgement is what is said of an entry. Is says which sum an equation is, "" where it is
+// no single one; Mistake is nil where no cause is named. Error is that of an entry that
+// does not read.
+type Judgement struct {
+	Entry       string
+	Kind        Kind
+	Verdict     Verdict
+	Is          string
+	Mistake     *Mistake
+	Says        string
+	Independent int // equations so far, none of which follows from the others
+	Needed      int // sums from which everything that is asked follows
+	Error       *diag.Error
+
+	sum *sum // of a right equation
+}
+
+// Practice is a student's work on one problem: plain data and what follows from it. The
+// zero value is of no use; New makes one.
+type Practice struct {
+	Problem *problem.Problem
+	Entries []Judgement
+
+	solution *statics.Solution
+	forces   []force
+	order    handsolve.Order
+	rows     [][]float64 // of the independent sums entered
+	equation []written   // all equations entered, right or wrong
+	values   map[int]float64
+	done     map[string]bool // what is asked and answered rightly
+	known    map[string]bool // right entries by what they are about: cut beam, u T1
+	guesses  int
+	vectors  map[string]r3.Vec // the directions that the student has named
+	hints    int
+	at       int // the step of the hand solution that was hinted at last
+	stage    int // and how far
+}
+
+// New begins the practice of a solved problem.
+func New(s *statics.Solution) *Practice {
+	return &Practice{
+		Problem: s.Problem, solution: s, forces: forcesOf(s.Problem), order: handsolve.Find(s),
+		values: map[int]float64{}, done: map[string]bool{}, known: map[string]bool{},
+	}
+}
+
+// Enter judges the next entry and keeps it.
+func (t *Practice) Enter(text string) Judgement {
+	j := t.judge(text)
+	j.Entry, j.Independent, j.Needed = text, len(t.rows), t.needed()
+	t.Entries = append(t.Entries, j)
+	return j
+}
+
+// Asked are the results that practice is to find.
+func (t *Practice) asked() []problem.Query { return t.Problem.Results() }
+
+// Done tells whether everything asked is answered rightly.
+func (t *Practice) Done() bool {
+	if t.verdictIsAsked() {
+		return t.done[verdictAnswer]
+	}
+	for _, q := range t.asked() {
+		if !t.done[q.Name] {
+			return false
+		}
+	}
+	return true
+}
+
+// needed is how many sums the hand solution takes to what is asked; no fewer than there are
+// unknowns asked for, where it finds two with one sum on a two-force member.
+func (t *Practice) needed() (n int) {
+	for _, step := range t.order.Steps {
+		switch step.Kind {
+		case handsolve.One:
+			n++
+		case handsolve.Together:
+			n += len(step.Finds)
+		}
+	}
+	if n == 0 {
+		return 0 // no hand solution
+	}
+	asked := map[int]bool{}
+	for _, q := range t.asked() {
+		if q.Of.Thing == problem.AnUnknown && q.Kind == problem.AskValue {
+			asked[q.Of.Index] = true
+		}
+	}
+	return max(n, len(asked))
+}
+
+// verdictIsAsked tells that the problem has no values to ask for.
+func (t *Practice) verdictIsAsked() bool {
+	return t.solution.Verdict == statics.NoEquilibrium ||
+		!slices.ContainsFunc(t.asked(), func(q problem.Query) bool { _, err := t.solution.Evaluate(q); return err == nil })
+}

@@ -1,0 +1,312 @@
+package tutor
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strconv"
+	"strings"
+
+	"trivet/mechanics/diag"
+	"trivet/mechanics/problem"
+	"trivet/mechanics/say"
+	"trivet/mechanics/statics"
+	"trivet/units"
+)
+
+// valueOf judges the value of a result.
+func (t *Practice) valueOf(q problem.Query, text string, at int) Judgement {
+	j := Judgement{Kind: ValueKind}
+	switch q.Kind {
+	case problem.AskLength:
+		j.Kind = LengthKind
+	case problem.AskAngle:
+		j.Kind = AngleKind
+	}
+	text = strings.TrimRight(text, " ")
+	in := len(text) - len(strings.TrimLeft(text, " "))
+	v, err := t.Problem.ReadWritten(q, text, t.Problem.Units.For(q.Dim), false)
+	if err != nil {
+		return unread(j.Kind, moved(err, at+in))
+	}
+	if v.Dim != q.Dim && v.Dim == units.Number {
+		v.Value *= t.Problem.Units.For(q.Dim).Factor
+	} else if v.Dim != q.Dim {
+		e := units.Scalar(v.Value, v.Dim)
+		_, err := units.Want(e, q.Dim, t.Problem.Units.For(q.Dim), diag.Whole(text))
+		if err != nil {
+			return unread(j.Kind, moved(err, at))
+		}
+	}
+	exact, ferr := t.solution.Evaluate(q)
+	if ferr != nil {
+		j.Verdict, j.Says = Wrong, q.Name+" has no single value here: is the problem determinate?"
+		return t.guessed(j)
+	}
+	given := q.Near(v.Value, exact)
+	half := valueHalf(text, v.Printed)
+	if q.Of.Thing == problem.AnUnknown && q.Kind == problem.AskValue {
+		t.values[q.Of.Index] = v.Value
+	}
+	switch off := math.Abs(given - exact); {
+	case off <= half+rounding*math.Max(math.Abs(exact), t.smallest(q.Dim)):
+		j.Verdict, j.Says = Right, q.Name+" is right."
+		t.done[q.Name] = true
+		return j
+	case off <= near*math.Abs(exact):
+		j.Verdict, j.Mistake = Imprecise, &Mistake{"figures", q.Name}
+		j.Says = q.Name + " is close, but not right to the digits typed: give three significant figures, and carry more on the way."
+		return j
+	}
+	j.Verdict = Wrong
+	return t.wrongValue(j, q, given, exact, half)
+}
+
+// smallest is what counts as nothing beside the loads.
+func (t *Practice) smallest(d units.Dim) float64 {
+	switch d {
+	case units.Force:
+		return t.load()
+	case units.Moment:
+		return t.load() * t.extent()
+	}
+	return 1
+}
+
+// valueHalf is how far a value may be off by its digits: half a unit of the last one, or
+// of the third significant figure where that is less.
+func valueHalf(text string, v units.Printed) float64 {
+	lits := literals(text)
+	if len(lits) == 1 && lits[0].value != 0 {
+		return lits[0].half * math.Abs(v.Value/lits[0].value)
+	}
+	if v.Value == 0 {
+		return 0
+	}
+	return 0.5 * math.Pow(10, math.Floor(math.Log10(math.Abs(v.Value)))-figures+1)
+}
+
+// wrongValue looks for what a wrong value comes from: the student's own equations, then the
+// sums that are entered, then the mistakes that are usual.
+func (t *Practice) wrongValue(j Judgement, q problem.Query, given, exact, half float64) Judgement {
+	same := func(v float64) bool { return math.Abs(given-v) <= math.Max(half, 0.005*math.Abs(v)) && v != 0 }
+	if q.Of.Thing == problem.AnUnknown && q.Kind == problem.AskValue {
+		if !t.summedOn(q.Of.Index) {
+			t.guesses++
+			if t.guesses > enough {
+				j.Says = "Write an equation first: a sum of the forces on one body."
+				return j
+			}
+		}
+		if k, ok := t.carriedFrom(q.Of.Index, given, half); ok {
+			j.Mistake = &Mistake{"carried", q.Name}
+			j.Says = fmt.Sprintf("%s follows from your equations; equation %d is wrong.", q.Name, k+1)
+			return j
+		}
+	}
+	size := math.Abs(exact)
+	kinds := []struct {
+		kind MistakeKind
+		v    float64
+		says string
+	}{
+		{"sign", -exact, "Look at the sign of %s: in which sense is it positive?"},
+		{"factor-1000", 1000 * exact, "%s is off by a factor of 1000: look at its unit."},
+		{"factor-1000", exact / 1000, "%s is off by a factor of 1000: look at its unit."},
+		{"gravity", exact * t.Problem.G, "%s is off by a factor of g: weight is mass times g."},
+		{"gravity", exact / t.Problem.G, "%s is off by a factor of g: weight is mass times g."},
+	}
+	if size > 0 {
+		for _, k := range kinds {
+			if same(k.v) {
+				j.Mistake, j.Says = &Mistake{k.kind, q.Name}, fmt.Sprintf(k.says, q.Name)
+				return j
+			}
+		}
+	}
+	if q.Kind == problem.AskLength || q.Kind == problem.AskAngle || q.Kind == problem.AskUnit {
+		j.Says = q.Name + " is not right. Look at the coordinates of the points."
+		return t.guessed(j)
+	}
+	if says := t.residuals(); says != "" {
+		j.Says = says
+		return j
+	}
+	j.Says = q.Name + " is not right. Put it into one of your equations."
+	if len(t.rows) == 0 {
+		j.Says = q.Name + " is not right. Try: an equation first, then its value"
+	}
+	return j
+}
+
+// summedOn tells whether a right sum was entered on a body on which an unknown acts.
+func (t *Practice) summedOn(unknown int) bool {
+	for _, e := range t.Entries {
+		if e.sum == nil {
+			continue
+		}
+		for i := range t.forces {
+			if t.forces[i].unknown == unknown && t.forces[i].on(e.sum.bodies) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// carriedFrom tells that a value satisfies an equation of the student's that is wrong, with
+// the other values as typed: which equation.
+func (t *Practice) carriedFrom(unknown int, given, half float64) (int, bool) {
+	n := len(t.Problem.Unknowns)
+	k := 0
+	for i, w := range t.equation {
+		k = i
+		if t.follows(w) || w.c[unknown] == 0 {
+			continue
+		}
+		left, all := w.c[n], true
+		for u := range n {
+			v, ok := t.values[u]
+			switch {
+			case w.c[u] == 0 || u == unknown:
+			case ok:
+				left += w.c[u] * v
+			default:
+				all = false
+			}
+		}
+		if !all {
+			continue
+		}
+		if v := -left / w.c[unknown]; v != 0 && math.Abs(given-v) <= math.Max(half, 0.005*math.Abs(v)) {
+			return k, true
+		}
+	}
+	return 0, false
+}
+
+// residuals puts the values typed so far into the sums that were entered rightly.
+func (t *Practice) residuals() string {
+	p := t.Problem
+	n := len(p.Unknowns)
+	var holds, off []string
+	seen := map[string]bool{}
+	for _, e := range t.Entries {
+		if e.sum == nil || seen[e.Is] {
+			continue
+		}
+		seen[e.Is] = true
+		row := e.sum.exact(t.forces, n)
+		left, biggest, all := row[n], math.Abs(row[n]), true
+		for u := range n {
+			v, ok := t.values[u]
+			if row[u] == 0 {
+				continue
+			}
+			all = all && ok
+			left += row[u] * v
+			biggest = math.Max(biggest, math.Abs(row[u]*v))
+		}
+		if !all {
+			continue
+		}
+		d := units.Force
+		if e.sum.moment {
+			d = units.Moment
+		}
+		if math.Abs(left) <= 0.01*biggest {
+			holds = append(holds, e.Is)
+		} else {
+			off = append(off, e.Is+" is off by "+p.Format(math.Abs(left), d))
+		}
+	}
+	switch {
+	case len(off) == 0:
+		return ""
+	case len(holds) == 0:
+		return "With your values " + say.And(off...) + "."
+	}
+	return "With your values " + say.And(holds...) + " " + say.Plural(len(holds), "hold") + ", " + say.And(off...) + "."
+}
+
+// verdictAnswer is the name under which a right verdict counts.
+const verdictAnswer = "verdict"
+
+// verdict judges what is said of the problem as a whole.
+func (t *Practice) verdict(text string) Judgement {
+	j := Judgement{Kind: VerdictOf}
+	s := t.solution
+	all := strings.Fields(strings.ToLower(text))
+	words := strings.Fields(text)
+	answer := func(right bool) Judgement {
+		if right {
+			j.Verdict, j.Says = Right, "That is right."
+			t.done[verdictAnswer] = true
+			return j
+		}
+		j.Verdict, j.Says = Wrong, "That is not so. Count the unknowns and the equations, and look at the senses that are possible."
+		return t.guessed(j)
+	}
+	switch {
+	case len(all) == 1 && all[0] == "determinate" || len(all) == 2 && all[0] == "statically" && all[1] == "determinate":
+		return answer(s.Verdict == statics.Determinate)
+	case len(all) >= 1 && all[0] == "indeterminate" && len(all) <= 2:
+		if len(all) == 2 && all[1] != fmt.Sprint(s.Degree) {
+			return answer(false)
+		}
+		return answer(s.Verdict == statics.Indeterminate)
+	case len(all) == 1 && all[0] == "inadmissible":
+		return answer(s.Verdict == statics.Inadmissible)
+	case len(all) == 2 && all[0] == "no" && all[1] == "equilibrium":
+		return answer(s.Verdict == statics.NoEquilibrium)
+	case len(words) == 2 && all[1] == "slack":
+		of, ok := t.Problem.Find(words[0], problem.ALine)
+		if !ok {
+			return unread(VerdictOf, missing("line", words[0], text, t.Problem.Names(problem.ALine)))
+		}
+		return answer(t.broken(statics.Sense, of))
+	case len(words) == 2 && all[1] == "slips", len(words) == 3 && all[0] == "tips" && all[1] == "about":
+		name := words[len(words)-1]
+		if all[0] != "tips" {
+			name = words[0]
+			of, ok := t.Problem.Find(name, problem.AJoint)
+			if !ok {
+				return unread(VerdictOf, missing("joint", name, text, t.Problem.Names(problem.AJoint)))
+			}
+			return answer(t.broken(statics.Friction, of))
+		}
+		if _, ok := t.Problem.Find(name, problem.APoint); !ok {
+			return unread(VerdictOf, missing("point", name, text, t.Problem.Names(problem.APoint)))
+		}
+		return answer(slices.ContainsFunc(s.Checks, func(c statics.Check) bool { return c.Kind == statics.CheckTipping && !c.OK && c.About == name }))
+	}
+	return unread(NoKind, t.noForm(text))
+}
+
+// broken tells whether a condition of a kind is violated at a line or a joint.
+func (t *Practice) broken(kind statics.ConditionKind, of problem.Source) bool {
+	return slices.ContainsFunc(t.solution.Broken, func(c statics.Condition) bool {
+		return c.Kind == kind && (of.Thing == problem.ALine && c.Line == of.Index || of.Thing == problem.AJoint && c.Joint == of.Index)
+	})
+}
+
+// missing says that a word names nothing that could stand there.
+func missing(noun, name, text string, known []string) *diag.Error {
+	at := strings.LastIndex(text, name)
+	if noun != "point" {
+		at = strings.Index(text, name)
+	}
+	return diag.At(diag.Between(at, at+len(name)), "there is no "+noun+" "+strconv.Quote(name), suggested(name, known))
+}
+
+// noForm says that a line is none of the entries.
+func (t *Practice) noForm(text string) *diag.Error {
+	return diag.At(diag.Whole(text), strconv.Quote(strings.TrimSpace(text))+" is not an entry", "an equation such as "+t.claimExample()+", or a value such as "+t.valueExample())
+}
+
+func (t *Practice) valueExample() string {
+	for _, q := range t.asked() {
+		return q.Name + " = 2.50 " + t.Problem.Units.For(q.Dim).Symbol
+	}
+	return "T1 = 2.50 kN"
+}

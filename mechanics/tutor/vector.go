@@ -1,0 +1,259 @@
+package tutor
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"trivet/mechanics/diag"
+	"trivet/mechanics/problem"
+	"trivet/units"
+)
+
+// vectorOf judges r, u or F of a line.
+func (t *Practice) vectorOf(letter, name, text string, at int) Judgement {
+	p := t.Problem
+	of, ok := p.Find(name, problem.ALine)
+	if !ok {
+		return unread(VectorKind, diag.New("there is no line "+fmt.Sprintf("%q", name), suggested(name, p.Names(problem.ALine))))
+	}
+	line := &p.Lines[of.Index]
+	if len(line.Legs) == 0 || line.Legs[0].To < 0 && letter == "r" {
+		return unread(VectorKind, diag.New("the line "+name+" has no second point, so it has no position vector", "u "+name))
+	}
+	leg := line.Legs[0]
+	subject := letter + " " + name
+	switch letter {
+	case "r":
+		return t.compare(subject, text, at, units.Length, leg.R, vectorMistakes(leg.R, false))
+	case "u":
+		return t.compare(subject, text, at, units.Number, leg.U, unitMistakes(leg))
+	}
+	return t.forceVector(subject, line, leg, text, at)
+}
+
+// forceVector judges F as a multiple of the magnitude, T1 (0.6, 0.8), or in components.
+func (t *Practice) forceVector(subject string, line *problem.Line, leg problem.Leg, text string, at int) Judgement {
+	s := strings.TrimSpace(text)
+	if rest, ok := strings.CutPrefix(s, line.Name); ok {
+		rest = strings.TrimLeft(strings.TrimPrefix(strings.TrimLeft(rest, " "), "*"), " ")
+		if strings.HasPrefix(rest, "(") {
+			return t.compare(subject, rest, at+strings.Index(text, rest), units.Number, leg.U, unitMistakes(leg))
+		}
+	}
+	size, ok := t.solution.Magnitude(t.lineIndex(line))
+	if !ok {
+		j := Judgement{Kind: VectorKind, Verdict: Wrong, Says: line.Name + " has no single value here."}
+		return t.guessed(j)
+	}
+	f := r3.Scale(size, leg.U)
+	return t.compare(subject, text, at, units.Force, f, vectorMistakes(f, true))
+}
+
+func (t *Practice) lineIndex(line *problem.Line) int {
+	of, _ := t.Problem.Find(line.Name, problem.ALine)
+	return of.Index
+}
+
+// momentOf judges the moment of one force about a point.
+func (t *Practice) momentOf(about, name, text string, at int) Judgement {
+	p := t.Problem
+	q, ok := p.Find(about, problem.APoint)
+	if !ok {
+		return unread(MomentKind, diag.New("there is no point "+fmt.Sprintf("%q", about), suggested(about, p.Names(problem.APoint))))
+	}
+	of, ok := p.Find(name, problem.ALine)
+	if !ok || len(p.Lines[of.Index].Acts) == 0 {
+		return unread(MomentKind, diag.New("there is no force "+fmt.Sprintf("%q", name), suggested(name, p.Names(problem.ALine))))
+	}
+	line := &p.Lines[of.Index]
+	act := &line.Acts[0]
+	f := t.solution.Sum(act.Force)
+	m := func(from r3.Vec) r3.Vec { return r3.Cross(r3.Sub(act.At, from), f) }
+	exact := m(p.Points[q.Index].At)
+	var wrong []vectorMistake
+	wrong = append(wrong, vectorMistake{"r-cross-f", r3.Scale(-1, exact), "It is r × F, in that order: look at the sign."})
+	for i := range p.Points {
+		if i != q.Index && p.Points[i].OK {
+			wrong = append(wrong, vectorMistake{"arm-point", m(p.Points[i].At), "The arm is measured from another point than " + about + "."})
+		}
+	}
+	wrong = append(wrong, vectorMistake{"arm-distance", scaledTo(exact, r3.Norm(r3.Sub(act.At, p.Points[q.Index].At))*r3.Norm(f)), "The arm is the perpendicular distance to the line of action, not the distance to the point of application."})
+	return t.compare("M "+about+" "+name, text, at, units.Moment, exact, wrong)
+}
+
+func scaledTo(v r3.Vec, size float64) r3.Vec {
+	if n := r3.Norm(v); n > 0 {
+		return r3.Scale(size/n, v)
+	}
+	return v
+}
+
+// lengthOf judges |r T1|.
+func (t *Practice) lengthOf(name, text string, at int) Judgement {
+	q, err := problem.ParseQuery(t.Problem, name+".length")
+	if err != nil {
+		return unread(LengthKind, err)
+	}
+	j := t.valueOf(q, text, at)
+	of, _ := t.Problem.Find(name, problem.ALine)
+	if j.Verdict != Wrong || len(t.Problem.Lines[of.Index].Legs) == 0 {
+		return j
+	}
+	r := t.Problem.Lines[of.Index].Legs[0].R
+	v, rerr := t.Problem.ReadWritten(q, strings.TrimSpace(text), t.Problem.Units.Length, false)
+	if rerr != nil {
+		return j
+	}
+	if v.Dim == units.Number {
+		v.Value *= t.Problem.Units.Length.Factor
+	}
+	for k := range axes {
+		w := r
+		switch k {
+		case 0:
+			w.X = 0
+		case 1:
+			w.Y = 0
+		case 2:
+			w.Z = 0
+		}
+		if d := r3.Norm(w); d > 0 && math.Abs(d-r3.Norm(r)) > tiny && math.Abs(v.Value-d) < 0.005*d {
+			j.Mistake, j.Says = &Mistake{"missing-coordinate", name}, "A coordinate is missing from the length of r."
+			return j
+		}
+	}
+	return j
+}
+
+// vectorMistake is a wrong vector with what it comes from.
+type vectorMistake struct {
+	kind MistakeKind
+	v    r3.Vec
+	says string
+}
+
+func vectorMistakes(v r3.Vec, force bool) []vectorMistake {
+	says := "It points the other way: r runs from the first point to the second."
+	if force {
+		says = "It points the other way: look at the sense of the force."
+	}
+	return []vectorMistake{
+		{"reversed", r3.Scale(-1, v), says},
+		{"sign", r3.Vec{X: -v.X, Y: v.Y, Z: v.Z}, "Look at the x component: the coordinates are subtracted the wrong way round."},
+		{"sign", r3.Vec{X: v.X, Y: -v.Y, Z: v.Z}, "Look at the y component: the coordinates are subtracted the wrong way round."},
+		{"sign", r3.Vec{X: v.X, Y: v.Y, Z: -v.Z}, "Look at the z component: the coordinates are subtracted the wrong way round."},
+	}
+}
+
+func unitMistakes(leg problem.Leg) []vectorMistake {
+	all := vectorMistakes(leg.U, false)
+	return append(all, vectorMistake{"not-normalised", leg.R, "A unit vector is r divided by its length."})
+}
+
+// compare holds a vector, or in the plane a moment as one number, against the exact one.
+func (t *Practice) compare(subject, text string, at int, d units.Dim, exact r3.Vec, mistakes []vectorMistake) Judgement {
+	p := t.Problem
+	j := Judgement{Kind: VectorKind}
+	scalar := d == units.Moment && p.Planar
+	if d == units.Moment {
+		j.Kind = MomentKind
+	}
+	text = strings.TrimRight(text, " ")
+	parse := func(text string) (r3.Vec, *diag.Error) {
+		e, err := units.Parse(text)
+		if err != nil {
+			return r3.Vec{}, err
+		}
+		v, err := e.Eval(names{t: t})
+		if err != nil {
+			return r3.Vec{}, err
+		}
+		if scalar {
+			v, err = units.Want(v, d, p.Units.For(d), diag.Whole(text))
+			return r3.Vec{Z: v.V[0]}, err
+		}
+		v, err = units.WantVector(v, d, p.Units.For(d), diag.Whole(text))
+		return r3.Vec{X: v.V[0], Y: v.V[1], Z: v.V[2]}, err
+	}
+	v, err := parse(text)
+	if err != nil {
+		return unread(j.Kind, moved(err, at))
+	}
+	var half r3.Vec
+	for _, x := range literals(text) {
+		other, err := parse(text[:x.from] + fmt.Sprint(x.value+x.half) + text[x.to:])
+		if err != nil {
+			continue
+		}
+		half.X += math.Abs(other.X - v.X)
+		half.Y += math.Abs(other.Y - v.Y)
+		half.Z += math.Abs(other.Z - v.Z)
+	}
+	size := math.Max(r3.Norm(exact), tiny)
+	within := func(w r3.Vec, share float64) bool {
+		for k := range axes {
+			if math.Abs(problem.Component(v, k)-problem.Component(w, k)) > problem.Component(half, k)+(rounding+share)*size {
+				return false
+			}
+		}
+		return true
+	}
+	switch {
+	case within(exact, 0):
+		j.Verdict, j.Says = Right, subject+" is right."
+		t.known[subject] = true
+		return j
+	case within(exact, near):
+		j.Verdict, j.Mistake = Imprecise, &Mistake{"figures", subject}
+		j.Says = subject + " is close, but not right to the digits typed: give three significant figures."
+		return j
+	}
+	j.Verdict = Wrong
+	found := map[MistakeKind]string{}
+	for _, m := range mistakes {
+		if within(m.v, 0.002) && r3.Norm(r3.Sub(m.v, exact)) > tiny*size {
+			found[m.kind] = m.says
+		}
+	}
+	j.Says = subject + " is not right. Look at the coordinates of its two points."
+	if j.Kind == MomentKind {
+		j.Says = subject + " is not right. Look at the arm and at the force."
+	}
+	if len(found) == 1 {
+		for kind, says := range found {
+			j.Mistake, j.Says = &Mistake{kind, subject}, says
+		}
+	}
+	return t.guessed(j)
+}
+
+// ownVector judges n = u T1 x u T2 and keeps n as a direction.
+func (t *Practice) ownVector(name, one, two, text string) Judgement {
+	p := t.Problem
+	var u [2]r3.Vec
+	for k, w := range []string{one, two} {
+		of, ok := p.Find(w, problem.ALine)
+		if !ok || len(p.Lines[of.Index].Legs) == 0 {
+			return unread(VectorKind, diag.New("there is no line "+fmt.Sprintf("%q", w), suggested(w, p.Names(problem.ALine))))
+		}
+		u[k] = p.Lines[of.Index].Legs[0].U
+	}
+	n := r3.Cross(u[0], u[1])
+	j := t.compare(name, text, 0, units.Number, n, []vectorMistake{{"reversed", r3.Scale(-1, n), "The factors of the cross product are exchanged."}})
+	if j.Verdict == Right && r3.Norm(n) > tiny {
+		if t.vectors == nil {
+			t.vectors = map[string]r3.Vec{}
+		}
+		t.vectors[name] = r3.Unit(n)
+	}
+	return j
+}
+
+// own is a direction that the student has named.
+func (t *Practice) own(name string) (r3.Vec, bool) {
+	v, ok := t.vectors[name]
+	return v, ok
+}
