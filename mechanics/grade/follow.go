@@ -127,7 +127,7 @@ func (k *Key) fromEquations(m *Mark, own []*Mark) (from []string) {
 			}
 		}
 	}
-	if float64(len(tried))*k.window(m) > maxChance {
+	if float64(len(tried))*k.window(m, math.NaN()) > maxChance {
 		return nil
 	}
 	return from

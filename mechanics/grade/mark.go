@@ -12,6 +12,7 @@ import (
 	"trivet/mechanics/problem"
 	"trivet/mechanics/sheet"
 	"trivet/mechanics/statics"
+	"trivet/mechanics/tutor"
 	"trivet/units"
 )
 
@@ -25,6 +26,7 @@ const (
 	Sign               // right but for its sign
 	Unit               // right in another unit, or but for the factor g
 	Another            // it is the value of another quantity
+	Slipped            // it is right but for a factor of 2, the decimal point or two digits
 	AsIf               // it is right of the sheet with a common mistake in it
 	Follows            // it follows from an earlier answer of the same student that is wrong
 	Close              // near, so that it was rounded on the way, perhaps
@@ -41,6 +43,7 @@ var verdicts = [...]struct{ words, short string }{
 	Sign:       {"sign reversed", "sign"},
 	Unit:       {"wrong unit", "unit"},
 	Another:    {"another quantity's value", "other"},
+	Slipped:    {"slip in the number", "slip"},
 	AsIf:       {"as if", "as if"},
 	Follows:    {"follows from a wrong one", "follows"},
 	Close:      {"close, rounded on the way", "close"},
@@ -79,10 +82,12 @@ type Mark struct {
 	Verdict Verdict
 	Says    string
 
-	query  problem.Query
-	value  value   // where it reads
-	weighs bool    // it is the factor g that it is off by
-	want   float64 // SI
+	query   problem.Query
+	value   value   // where it reads
+	weighs  bool    // it is the factor g that it is off by
+	speaks  bool    // a wrong unit is evidence
+	swapped bool    // it stands in the place of another answer
+	want    float64 // SI
 }
 
 // Key is a solved sheet that answers are held against. It belongs to one goroutine:
@@ -96,6 +101,8 @@ type Key struct {
 
 	mistakes func() []mistake
 	effects  func() [][]float64 // see follow.go
+	sums     func() []tutor.Sum
+	slips    func() []slip // see slip.go
 }
 
 // NewKey makes the key of a sheet and its solution.
@@ -103,6 +110,8 @@ func NewKey(s *sheet.Sheet, solution *statics.Solution, rule Rule) *Key {
 	k := &Key{sheet: s, solution: solution, rule: rule, largest: map[units.Dim]float64{}}
 	k.mistakes = sync.OnceValue(k.allMistakes)
 	k.effects = sync.OnceValue(func() [][]float64 { return effects(solution) })
+	k.sums = sync.OnceValue(func() []tutor.Sum { return tutor.Sums(solution) })
+	k.slips = sync.OnceValue(k.allSlips)
 	k.quantities()
 	return k
 }
@@ -125,8 +134,8 @@ func (k *Key) Query(name string) (problem.Query, *diag.Error) {
 }
 
 // Mark holds one student's answers against the sheet; the notes are what holds of
-// several at once. The order of the answers is that in which they were found, as far
-// as one follows from another.
+// several at once. The one mistake that explains all that is wrong comes before what each
+// answer shows by itself, and what equations hold with the answers before what may follow.
 func (k *Key) Mark(answers []Typed) (marks []Mark, notes []string) {
 	marks = make([]Mark, len(answers))
 	for i, a := range answers {
@@ -134,14 +143,30 @@ func (k *Key) Mark(answers []Typed) (marks []Mark, notes []string) {
 	}
 	k.exchanged(marks)
 	notes = k.likeliest(marks)
-	k.follow(marks)
+	k.slipped(marks)
+	if !k.hold(marks) {
+		k.follow(marks)
+	}
+	k.close(marks)
+	return marks, notes
+}
+
+// close tells of answers that are nearly right that they were perhaps rounded on the way:
+// only where the others are not wrong by more.
+func (k *Key) close(marks []Mark) {
+	near := func(m *Mark) bool {
+		return m.Verdict == Wrong && !k.zero(m.query, m.want) && math.Abs(m.query.Near(m.value.Value, m.want)-m.want) <= nearShare*math.Abs(m.want)
+	}
 	for i := range marks {
-		m := &marks[i]
-		if m.Verdict == Wrong && !k.zero(m.query, m.want) && math.Abs(m.query.Near(m.value.Value, m.want)-m.want) <= nearShare*math.Abs(m.want) {
+		if m := &marks[i]; m.Verdict.mistaken() && !near(m) {
+			return
+		}
+	}
+	for i := range marks {
+		if m := &marks[i]; near(m) {
 			m.Verdict, m.Says = Close, "close, perhaps rounded on the way"
 		}
 	}
-	return marks, notes
 }
 
 // one reads an answer and says whether it is right, or which mistake it shows by itself.

@@ -34,18 +34,24 @@ func (m *mistake) value(name string) float64 {
 	}
 	v = math.NaN()
 	if q, err := problem.ParseQuery(m.solution.Problem, name); err == nil {
-		if x, none := m.solution.Evaluate(q); none == nil && !math.IsInf(x, 0) {
-			v = x
-		}
+		v = valueOf(m.solution, q)
 	}
 	m.values[name] = v
 	return v
 }
 
+// valueOf is a result of a solution, NaN where it has none.
+func valueOf(s *statics.Solution, q problem.Query) float64 {
+	if x, none := s.Evaluate(q); none == nil && !math.IsInf(x, 0) {
+		return x
+	}
+	return math.NaN()
+}
+
 const (
 	// maxMistakes bounds what is solved for a sheet; with a hundred unknowns each takes
 	// some milliseconds.
-	maxMistakes = 160
+	maxMistakes = 240
 	// maxUnknowns is the size of a system beyond which no mistakes are solved.
 	maxUnknowns = 60
 	// alike is how near the values of two mistakes are, relative to the largest, where
@@ -67,14 +73,19 @@ func (k *Key) allMistakes() []mistake {
 	m := &maker{k: k, p: k.solution.Problem, reader: problem.NewReader(), plain: true, left: maxMistakes}
 	m.made = []mistake{{solution: k.solution, values: map[string]float64{}}} // none: what makes no difference is joined to it
 	m.loads()
+	m.diagrams()
 	m.gravity()
 	m.pulleys()
 	m.joints()
 	m.belts()
 	m.angles()
+	m.radians()
+	m.unitVectors()
+	m.otherBodies()
 	m.plain = m.p.Planar // in space there is more to exchange
 	m.directions()
 	m.plain = false
+	m.factors()
 	m.arms()
 	m.coordinates()
 	return m.made[1:]
@@ -100,7 +111,7 @@ func (m *maker) solve(p *problem.Problem, says string) {
 	if !s.Unique() && !s.Single() || len(s.X) != len(m.k.solution.X) {
 		return
 	}
-	made := mistake{[]string{says}, m.plain, s, map[string]float64{}}
+	made := mistake{says: []string{says}, plain: m.plain, solution: s, values: map[string]float64{}}
 	for i := range m.made {
 		if o := &m.made[i]; m.k.equal(&made, o) {
 			if o.plain == m.plain {
@@ -146,10 +157,20 @@ func (m *maker) acts(from problem.Source, says string, by func(p *problem.Proble
 // retype solves the sheet with another text in a cell. Where the row holds a bare value
 // that is the cell, whatever its key.
 func (m *maker) retype(table, row, key, text, says string) {
+	m.read(m.k.sheet.With(sheet.Ref{Table: table, Row: row, Key: m.cell(table, row, key)}, text), says)
+}
+
+// cell is the key of a value, blank where the row holds a bare one.
+func (m *maker) cell(table, row, key string) string {
 	if r, _ := m.k.sheet.Table(table).Row(row); r.Text("") != "" {
-		key = ""
+		return ""
 	}
-	p, errs := m.reader.Read(m.k.sheet.With(sheet.Ref{Table: table, Row: row, Key: key}, text))
+	return key
+}
+
+// read solves another sheet of the same unknowns.
+func (m *maker) read(s *sheet.Sheet, says string) {
+	p, errs := m.reader.Read(s)
 	if len(errs) == 0 && len(p.Unknowns) == len(m.p.Unknowns) {
 		m.solve(p, says)
 	}
@@ -168,12 +189,7 @@ func (m *maker) loads() {
 			a.Force.Const, a.Couple.Const = r3.Scale(factor, a.Force.Const), r3.Scale(factor, a.Couple.Const)
 		})
 	}
-	last := problem.Source{Index: -1}
-	for from := range m.p.Exerted() {
-		if from == last || from.Thing == problem.AJoint {
-			continue
-		}
-		last = from
+	for _, from := range m.known() {
 		scaled(from, 0, " were left out")
 		switch from.Thing {
 		case problem.ALine:
@@ -189,6 +205,16 @@ func (m *maker) loads() {
 	}
 }
 
+// known are what may exert a known force or couple.
+func (m *maker) known() (all []problem.Source) {
+	for from := range m.p.Exerted() {
+		if from.Thing != problem.AJoint && (len(all) == 0 || all[len(all)-1] != from) {
+			all = append(all, from)
+		}
+	}
+	return all
+}
+
 // resultant puts that of a distributed load at another distance from its start.
 func (m *maker) resultant(of problem.Source, distance float64, says string) {
 	m.acts(of, "the resultant of "+m.called(of)+" acted "+says, func(p *problem.Problem, a *problem.Act) {
@@ -196,6 +222,143 @@ func (m *maker) resultant(of problem.Source, distance float64, says string) {
 		from, to := p.Points[d.From].At, p.Points[d.To].At
 		d.Distance, a.At = distance, r3.Add(from, r3.Scale(distance/d.Length, r3.Sub(to, from)))
 	})
+}
+
+// factors: a load in a wrong unit, twice or half, and a force that is multiplied by g or
+// divided by it.
+func (m *maker) factors() {
+	g := m.p.G
+	for _, by := range []struct {
+		factor float64
+		says   string
+	}{{1000, "were 1000 times as large"}, {0.001, "were a thousandth"}, {2, "were twice as large"}, {0.5, "were half as large"}, {g, "were multiplied by g"}, {1 / g, "were divided by g"}} {
+		if by.factor == 0 || math.IsInf(by.factor, 0) {
+			continue
+		}
+		for _, from := range m.known() {
+			m.acts(from, m.called(from)+" "+by.says, func(_ *problem.Problem, a *problem.Act) {
+				a.Force.Const, a.Couple.Const = r3.Scale(by.factor, a.Force.Const), r3.Scale(by.factor, a.Couple.Const)
+			})
+		}
+	}
+}
+
+// diagrams: the resultant of a distributed load that is its intensity, or that of a rectangle
+// where it is a triangle; or a load over another length.
+func (m *maker) diagrams() {
+	for i := range m.p.Loads {
+		d := &m.p.Loads[i]
+		if d.Total == 0 || d.Length == 0 {
+			continue
+		}
+		total := func(to float64, says string) {
+			m.acts(problem.Source{Thing: problem.ALoad, Index: i}, says, func(p *problem.Problem, a *problem.Act) {
+				p.Loads[i].Total = to
+				a.Force.Const = r3.Scale(to/d.Total, a.Force.Const)
+			})
+		}
+		from, to := d.IntensityAt(0), d.IntensityAt(d.Length)
+		greatest := math.Copysign(max(math.Abs(from), math.Abs(to)), d.Total)
+		total(greatest*m.p.Units.Length.Factor, "the intensity of "+d.Name+" were its resultant")
+		if from != to {
+			total(greatest*d.Length, "the intensity of "+d.Name+" were its greatest all along")
+		}
+		ends := [2]string{m.p.Points[d.From].Name, m.p.Points[d.To].Name}
+		along := r3.Sub(m.p.Points[d.To].At, m.p.Points[d.From].At)
+		for at := range m.p.Points {
+			q := &m.p.Points[at]
+			v := r3.Sub(q.At, m.p.Points[d.From].At)
+			if at == d.From || at == d.To || !q.OK || r3.Norm(r3.Cross(v, along)) > skew*d.Length*d.Length {
+				continue
+			}
+			for _, path := range [][2]string{{ends[0], q.Name}, {q.Name, ends[1]}} {
+				m.retype("distributed", d.Name, "path", path[0]+" "+path[1], d.Name+" extended from "+path[0]+" to "+path[1])
+			}
+		}
+	}
+}
+
+// radians: angles in degrees that are taken as radians, of all givens and of each line.
+func (m *maker) radians() {
+	s := m.k.sheet
+	for _, g := range m.p.Givens {
+		if g.Value.Dim == units.Angle && g.Value.N == 1 {
+			s = s.With(sheet.Ref{Table: "given", Row: g.Name, Key: m.cell("given", g.Name, "value")}, fmt.Sprintf("%.12g rad", g.Value.V[0]*180/math.Pi))
+		}
+	}
+	if s != m.k.sheet {
+		m.read(s, "degrees were taken as radians")
+	}
+	if !m.p.Planar {
+		return
+	}
+	for i, l := range m.p.Lines {
+		if len(l.Legs) != 1 || l.Legs[0].Typed.As != problem.AsPolar {
+			continue
+		}
+		u := l.Legs[0].U
+		if min(math.Abs(u.X), math.Abs(u.Y)) < skew {
+			continue
+		}
+		sin, cos := math.Sincos(math.Atan2(math.Abs(u.Y), math.Abs(u.X)) * 180 / math.Pi)
+		m.acts(problem.Source{Thing: problem.ALine, Index: i}, "the degrees of "+l.Name+" were taken as radians", func(_ *problem.Problem, a *problem.Act) {
+			a.Force = a.Force.Map(func(v r3.Vec) r3.Vec {
+				return r3.Vec{X: math.Copysign(r3.Norm(v), v.X) * cos, Y: math.Copysign(r3.Norm(v), v.Y) * sin}
+			})
+		})
+	}
+}
+
+// unitVectors: r taken for the unit vector of one unknown line or of all, and a coordinate
+// left out of the length.
+func (m *maker) unitVectors() {
+	var lines []int
+	for i, l := range m.p.Lines {
+		if len(l.Legs) == 1 && l.Legs[0].To >= 0 && l.Magnitude.Alone() >= 0 {
+			lines = append(lines, i)
+		}
+	}
+	scaled := func(lines []int, by func(leg *problem.Leg) float64, says string) {
+		m.change(says, func(p *problem.Problem) {
+			for _, i := range lines {
+				factor := by(&p.Lines[i].Legs[0])
+				for k := range p.Lines[i].Acts {
+					a := &p.Lines[i].Acts[k]
+					a.Force = a.Force.Map(func(v r3.Vec) r3.Vec { return r3.Scale(factor, v) })
+				}
+			}
+		})
+	}
+	each := func(by func(leg *problem.Leg) float64, all, one string) {
+		if len(lines) > 1 {
+			scaled(lines, by, all)
+		}
+		for _, i := range lines {
+			scaled([]int{i}, by, fmt.Sprintf(one, m.p.Lines[i].Name))
+		}
+	}
+	each(func(leg *problem.Leg) float64 { return leg.Length / m.p.Units.Length.Factor }, "the vectors r were taken for unit vectors", "the vector r of %s were taken for its unit vector")
+	for axis, name := range "xyz" {
+		each(func(leg *problem.Leg) float64 {
+			r := [3]float64{leg.R.X, leg.R.Y, leg.R.Z}
+			r[axis] = 0
+			if d := math.Hypot(math.Hypot(r[0], r[1]), r[2]); d > 0 {
+				return leg.Length / d
+			}
+			return 1
+		}, string(name)+" were left out of the lengths", string(name)+" were left out of the length of %s")
+	}
+}
+
+// otherBodies: a joint whose forces have the same sense on both bodies.
+func (m *maker) otherBodies() {
+	for i, j := range m.p.Joints {
+		m.acts(problem.Source{Thing: problem.AJoint, Index: i}, "the forces at "+j.Name+" had the same sense on both bodies", func(_ *problem.Problem, a *problem.Act) {
+			if a.Body != j.Acts[0].Body {
+				a.Force = a.Force.Opposite()
+			}
+		})
+	}
 }
 
 // gravity: masses taken for forces, one or all of them, and another g.
@@ -213,6 +376,7 @@ func (m *maker) gravity() {
 			says = text + " were " + strings.TrimSpace(number) + " N"
 		}
 		m.retype("lines", l.Name, "magnitude", "("+text+") * 1 m/s^2", says)
+		m.retype("lines", l.Name, "magnitude", fmt.Sprintf("(%s) * %.15g m/s^2", text, m.p.G*m.p.G), text+" were multiplied by g twice")
 	}
 	if masses == 0 {
 		return

@@ -201,6 +201,7 @@ func (k *Key) exchanged(marks []Mark) {
 		for j := range marks[:i] {
 			a, b := &marks[i], &marks[j]
 			if a.Verdict == Another && b.Verdict == Another && a.query.Dim == b.query.Dim && k.same(a, b.want) && k.same(b, a.want) {
+				a.swapped, b.swapped = true, true
 				a.Says, b.Says = "exchanged with "+b.Name, "exchanged with "+a.Name
 			}
 		}

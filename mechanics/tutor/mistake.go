@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
@@ -22,24 +23,37 @@ type Mistake struct {
 	Term string      `json:"term"`
 }
 
-// sentences say what a tutor would of a mistake: %[1]s is the term, %[2]s the sum.
+// sentences say what a tutor would of a mistake: %[1]s is the term, %[2]s the sum. They are written without a
+// capital and a full stop, since a remark of several has neither.
 var sentences = map[MistakeKind]string{
-	"sign":            "Look at the sign of %[1]s in %[2]s.",
-	"missing-force":   "A force on the body is missing in %[2]s: %[1]s.",
-	"extra-force":     "%[1]s has no part in %[2]s.",
-	"sine-cosine":     "Sine and cosine are exchanged in the component of %[1]s in %[2]s.",
-	"whole-force":     "The whole force %[1]s stands in %[2]s in place of its component.",
-	"other-axis":      "The component of %[1]s in %[2]s is the one along another axis.",
-	"arm-point":       "The arm of %[1]s in %[2]s is measured from another point.",
-	"arm-distance":    "The arm of %[1]s in %[2]s is the distance to the point, not the perpendicular distance to the line of action.",
-	"couple-as-force": "%[1]s is a couple: it has no part in a sum of forces, and the same moment about every point.",
-	"intensity":       "The intensity of %[1]s stands in %[2]s in place of its resultant.",
-	"load-length":     "The resultant of %[1]s in %[2]s is taken over a wrong length.",
-	"load-place":      "The resultant of %[1]s acts at another place than in %[2]s as entered.",
-	"gravity":         "Weight is mass times g: look at %[1]s in %[2]s.",
-	"factor-1000":     "%[1]s in %[2]s is off by a factor of 1000: look at its unit.",
-	"other-body":      "%[1]s in %[2]s has the sense that it has on the other body.",
-	"friction-limit":  "Slip does not impend at %[1]s, so its friction is not μN: leave it an unknown.",
+	"sign":            "look at the sign of %[1]s in %[2]s",
+	"missing-force":   "a force on the body is missing in %[2]s: %[1]s",
+	"extra-force":     "%[1]s has no part in %[2]s",
+	"sine-cosine":     "sine and cosine are exchanged in the component of %[1]s in %[2]s",
+	"whole-force":     "the whole force %[1]s stands in %[2]s in place of its component",
+	"other-axis":      "the component of %[1]s in %[2]s is the one along another axis",
+	"arm-point":       "the arm of %[1]s in %[2]s is measured from another point",
+	"arm-distance":    "the arm of %[1]s in %[2]s is the distance to the point, not the perpendicular distance to the line of action",
+	"couple-as-force": "%[1]s is a couple: it has no part in a sum of forces, and the same moment about every point",
+	"intensity":       "the intensity of %[1]s stands in %[2]s in place of its resultant",
+	"load-length":     "the resultant of %[1]s in %[2]s is taken over a wrong length",
+	"load-place":      "the resultant of %[1]s acts at another place than in %[2]s as entered",
+	"gravity":         "weight is mass times g: look at %[1]s in %[2]s",
+	"factor-1000":     "%[1]s in %[2]s is off by a factor of 1000: look at its unit",
+	"other-body":      "%[1]s in %[2]s has the sense that it has on the other body",
+	"friction-limit":  "slip does not impend at %[1]s, so its friction is not μN: leave it an unknown",
+}
+
+// Says is what a tutor would say of a mistake in a term of a sum, as a part of a sentence.
+func (k MistakeKind) Says(term, in string) string { return fmt.Sprintf(sentences[k], term, in) }
+
+// sentence is Says as a sentence; a name it begins with stays as it is typed.
+func (k MistakeKind) sentence(term, in string) string {
+	says := k.Says(term, in) + "."
+	if strings.HasPrefix(sentences[k], "%") {
+		return says
+	}
+	return say.Capital(says)
 }
 
 // hypothesis is an equation with one mistake in it.
@@ -55,7 +69,7 @@ func (t *Practice) wrong(j Judgement, w written, sums []sum) Judgement {
 	j.Verdict = Wrong
 	if w.couple != "" {
 		j.Mistake = &Mistake{"couple-as-force", w.couple}
-		j.Says = fmt.Sprintf(sentences["couple-as-force"], w.couple)
+		j.Says = MistakeKind("couple-as-force").sentence(w.couple, "")
 		return t.guessed(j)
 	}
 	n := len(t.Problem.Unknowns)
@@ -85,7 +99,7 @@ func (t *Practice) wrong(j Judgement, w written, sums []sum) Judgement {
 	if len(found) > 0 && !slices.ContainsFunc(found, func(h hypothesis) bool { return h.kind != found[0].kind }) {
 		h := found[0]
 		j.Mistake, j.Is = &Mistake{h.kind, h.term}, of.is(t.Problem)
-		j.Says = fmt.Sprintf(sentences[h.kind], h.term, j.Is)
+		j.Says = h.kind.sentence(h.term, j.Is)
 		return t.guessed(j)
 	}
 	if len(sums) == 0 {
@@ -332,9 +346,13 @@ func (t *Practice) ofForce(s *sum, f *force, a float64, put func(MistakeKind, fl
 	}
 	for _, q := range p.Points {
 		if q.OK && r3.Norm(r3.Sub(q.At, s.at)) > tiny {
-			put("arm-point", moment(func(x piece) float64 {
+			v := moment(func(x piece) float64 {
 				return r3.Dot(r3.Add(r3.Cross(r3.Sub(x.at, q.At), x.force), x.turn), s.along)
-			}))
+			})
+			put("arm-point", v)
+			if a != 0 {
+				put("arm-point", sign*math.Abs(v)) // in the sense that it has about the right one
+			}
 		}
 	}
 	distance := moment(func(x piece) float64 { return r3.Norm(r3.Sub(x.at, s.at)) * r3.Norm(x.force) })
