@@ -11,7 +11,7 @@ const (
 	// accident: above it nothing is claimed.
 	maxChance = 0.05
 	// maxLoneChance is that where one number alone speaks for it.
-	maxLoneChance = 0.008
+	maxLoneChance = 0.0065
 	// spreadOf is the natural logarithm of the range in which wrong numbers are taken
 	// to lie, evenly by their logarithm: a decade.
 	spreadOf = math.Ln10
@@ -28,12 +28,12 @@ type fit struct {
 }
 
 // searches are the ways in which a mistake is looked for: one that all wrong answers
-// fit, else one that two different ones fit. A slip in one equation is looked for before
-// what is rare.
+// fit, else one that two different ones fit. A slip in one equation, up to a rank, is looked
+// for before what is rare.
 var searches = []struct {
-	all, plain, slip bool
-	strange          int
-}{{all: true, plain: true}, {slip: true}, {all: true, strange: 1}, {plain: true, strange: 2}, {strange: 2}}
+	all, plain    bool
+	strange, slip int
+}{{all: true, plain: true}, {slip: lastRank}, {all: true, strange: 1}, {slip: 2 * lastRank}, {plain: true, strange: 2}, {strange: 2}}
 
 // likeliest finds the mistake that a student's wrong answers come from. It is said only
 // where no other fits as well, and where chance would not do as much.
@@ -46,12 +46,16 @@ func (k *Key) likeliest(marks []Mark) []string {
 		return nil
 	}
 	var fits []fit
-	for _, of := range k.mistakes() {
-		fits = append(fits, k.fits(&of, marks))
+	for _, all := range [][]mistake{k.mistakes(), k.others} {
+		for i := range all {
+			if of := &all[i]; of.solution != k.solution {
+				fits = append(fits, k.fits(of, marks))
+			}
+		}
 	}
 	for _, search := range searches {
-		if search.slip {
-			if hits, words := k.likeliestSlip(marks); words != "" {
+		if search.slip > 0 {
+			if hits, words := k.likeliestSlip(marks, search.slip); words != "" {
 				return k.claim(marks, hits, words, func(*Mark) bool { return true })
 			}
 			continue

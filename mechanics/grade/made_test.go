@@ -91,6 +91,23 @@ func ladder(fy, moment float64) string {
 	return written("AN AF B", fy, -b, b)
 }
 
+// ring: (c1, c2; s1, s2) are the components of T1, to the left, and T2 of the light.
+func ring(c [4]float64, weight float64) string {
+	t2 := weight / (c[2]*c[1]/c[0] + c[3])
+	return written("T1 T2", t2*c[1]/c[0], t2)
+}
+
+// press: ΣM about O of the lever, the arm of the link and its share upwards on the ram.
+func press(moment, arm, up float64) string {
+	s := moment / arm
+	return written("S work guide", s, up*s, -0.6*s)
+}
+
+// rib: the snow, where it acts, and the sign at the tip.
+func rib(snow, at, sign float64) string {
+	return written("Ay MA snow.size snow.at", snow+sign, snow*at+12*sign, snow, at)
+}
+
 // rightGuys are the lengths of the mast's guys, and of the cables of the hung load.
 var rightGuys, rightCables = [3]float64{15, 13, 13}, [3]float64{3, 3, 5}
 
@@ -143,6 +160,20 @@ var made = []struct{ kind, sheet, typed, want string }{
 	{"a load in a moment left out, in space", "plate-on-three-wires", plate(1800, 3840, 1680), "missing in ΣMx about A on plate: box"},
 	{"coordinates exchanged", "plate-on-three-wires", plate(1800+480*3, 2400+480, 1680), "as if x and y of K were exchanged"},
 	{"an arm from another wire", "plate-on-three-wires", plate(1800+480*2, 3840, 1680), "the arm of box in ΣMx about A on plate is measured from another point"},
+	{"sine and cosine of a cable", "traffic-light", ring([4]float64{5. / 13, 4. / 5, 12. / 13, 3. / 5}, 280), "as if sine and cosine of T1 were exchanged"},
+	{"the whole tension in ΣFy", "traffic-light", ring([4]float64{12. / 13, 4. / 5, 5. / 13, 1}, 280), "the whole force T2 stands in ΣFy on R"},
+	{"the sign of a tension in ΣFy", "traffic-light", ring([4]float64{12. / 13, 4. / 5, -5. / 13, 3. / 5}, 280), "sign of T1 in ΣFy"},
+	{"the component along another axis in ΣFx", "traffic-light", ring([4]float64{12. / 13, 3. / 5, 5. / 13, 3. / 5}, 280), "the component of T2 in ΣFx on R is the one along another axis"},
+	{"a cable in the plane not normalised", "traffic-light", ring([4]float64{12, 4. / 5, 5, 3. / 5}, 280), "as if the vector r of T1 were taken for its unit vector"},
+	{"the distance from a pin that is not the centre", "hand-press", press(150*750, 120, 0.8), "the arm of press in ΣM about O on lever is measured from another point"},
+	{"the whole force of a link in ΣM", "hand-press", press(150*900, 150, 0.8), "the arm of S in ΣM about O on lever is the distance to the point"},
+	{"the other component of a link in ΣFy", "hand-press", press(150*900, 120, 0.6), "the component of S in ΣFy on Q is the one along another axis"},
+	{"a load twice", "hand-press", press(300*900, 120, 0.8), "as if press were twice as large"},
+	{"a parabola in the middle", "canopy-cantilever", rib(360, 6, 100), "as if the resultant of snow acted in the middle"},
+	{"a parabola as a rectangle", "canopy-cantilever", rib(1080, 9, 100), "as if the intensity of snow were its greatest all along"},
+	{"a parabola from the other end", "canopy-cantilever", rib(360, 3, 100), "as if the resultant of snow acted as far from the other end"},
+	{"a force without a load", "canopy-cantilever", rib(360, 9, 0), "as if hang were left out"},
+	{"a load on the wrong side", "canopy-cantilever", rib(360, 9, -100), "as if hang acted the other way"},
 	{"a couple as a force", coupleSheet, written("Ay B", 500+900-1900./6, 1900./6), "couple: it has no part in a sum of forces"},
 	{"a couple left out", coupleSheet, written("Ay B", 500-1000./6, 1000./6), "as if the couple K were left out"},
 	{"a couple the other way", coupleSheet, written("Ay B", 500-100./6, 100./6), "as if the couple K turned the other way"},
@@ -171,6 +202,28 @@ const (
 	leastNamed  = 36
 	mostWrongly = 1
 )
+
+// Answers to another student's variant are told to be so, and those to the sheet that was
+// varied; alone neither is known.
+func TestAnotherVariant(t *testing.T) {
+	sheet := func(load string) string {
+		return strings.Replace(start(t, "beam-on-supports"), `value = "500 N"`, `value = "`+load+`"`, 1)
+	}
+	base, _ := keyOf(t, sheet("500 N"), grade.Rule{})
+	ada, _ := keyOf(t, sheet("300 N"), grade.Rule{})
+	ben, _ := keyOf(t, sheet("700 N"), grade.Rule{})
+	grade.Variants(map[string]*grade.Key{"beam.toml": base, "ada.toml": ada, "ben.toml": ben, "unread.toml": nil})
+	for _, c := range []struct{ typed, want string }{
+		{beam(0.6*700, 1800+0.8*700*1.5, 600+0.8*700), "Ax, B, Ay: as if the sheet were ben.toml"},
+		{beam(0.6*500, 1800+0.8*500*1.5, 600+0.8*500), "Ax, B, Ay: as if the sheet were beam.toml"},
+		{beam(0.6*300, 1800+0.8*300*1.5, 600+0.8*300), ""},
+	} {
+		marks, notes := ada.Mark(answers(strings.Fields(c.typed)...))
+		if got := strings.Join(grade.Student{Marks: marks, Notes: notes}.Remarks(), "; "); got != c.want {
+			t.Errorf("%s: %q, want %q", c.typed, got, c.want)
+		}
+	}
+}
 
 // Mistakes that are made in equations by hand, apart from what is tested, are named.
 func TestMistakesMadeByHand(t *testing.T) {

@@ -100,6 +100,7 @@ type Key struct {
 	known    []quantity            // what has a name and a value
 
 	mistakes func() []mistake
+	others   []mistake          // the sheets of all students, see variants.go
 	effects  func() [][]float64 // see follow.go
 	sums     func() []tutor.Sum
 	slips    func() []slip // see slip.go
@@ -110,7 +111,12 @@ func NewKey(s *sheet.Sheet, solution *statics.Solution, rule Rule) *Key {
 	k := &Key{sheet: s, solution: solution, rule: rule, largest: map[units.Dim]float64{}}
 	k.mistakes = sync.OnceValue(k.allMistakes)
 	k.effects = sync.OnceValue(func() [][]float64 { return effects(solution) })
-	k.sums = sync.OnceValue(func() []tutor.Sum { return tutor.Sums(solution) })
+	k.sums = sync.OnceValue(func() []tutor.Sum {
+		if len(solution.X) > maxFollowed {
+			return nil
+		}
+		return tutor.Sums(solution)
+	})
 	k.slips = sync.OnceValue(k.allSlips)
 	k.quantities()
 	return k

@@ -2,6 +2,7 @@ package grade
 
 import (
 	"math"
+	"slices"
 
 	"trivet/mechanics/problem"
 	"trivet/mechanics/say"
@@ -119,8 +120,10 @@ func (k *Key) unit(m *Mark) string {
 	readings := []reading{{own.Factor, rightIn(own), false}}
 	if m.query.Dim == units.Force {
 		g := k.gravity(factor)
-		readings = append(readings, reading{factor * g, "factor g missing: a mass taken for a force", true},
-			reading{factor / g, "factor g too many: a force taken for a mass", true})
+		readings = append(readings, reading{factor * g, "factor g missing: a mass taken for a force", true})
+		if k.weights() {
+			readings = append(readings, reading{factor / g, "factor g too many: a force taken for a mass", true})
+		}
 	}
 	for _, symbol := range confused[m.query.Dim] {
 		if u, err := units.ParseUnit(symbol); err == nil {
@@ -134,6 +137,13 @@ func (k *Key) unit(m *Mark) string {
 		}
 	}
 	return ""
+}
+
+// weights tells whether anything on the sheet has a weight that could be taken for a mass.
+func (k *Key) weights() bool {
+	p := k.solution.Problem
+	return slices.ContainsFunc(p.Lines, func(l problem.Line) bool { return l.Kind == problem.Weight }) ||
+		slices.ContainsFunc(p.Bodies, func(b problem.Body) bool { return b.Weight != 0 })
 }
 
 func rightIn(u units.Unit) string { return "wrong unit: the number is right in " + u.Symbol }

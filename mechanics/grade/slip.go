@@ -29,8 +29,8 @@ var ranks = map[tutor.MistakeKind]int{
 	"arm-point": 3, "extra-force": 3,
 }
 
-// lastRank is beyond those of the table.
-const lastRank = 4
+// lastRank is beyond those of the table, with the one more of what is seldom forgotten.
+const lastRank = 5
 
 const (
 	// maxSlipChance is the greatest chance that made-up numbers would fit one of the slips, and
@@ -178,9 +178,9 @@ func (k *Key) value(x []float64, q problem.Query) float64 {
 }
 
 // likeliestSlip finds the mistake in one equation that explains all of a student's wrong
-// answers, and leaves those right that are. Among those that come to the same numbers the
+// answers, and leaves those right that are, of those below a rank. Among those that come to the same numbers the
 // likeliest is said, or two of them.
-func (k *Key) likeliestSlip(marks []Mark) (hits []*Mark, words string) {
+func (k *Key) likeliestSlip(marks []Mark, below int) (hits []*Mark, words string) {
 	var right, naughts []*Mark
 	mistaken := 0
 	for i := range marks {
@@ -203,6 +203,9 @@ func (k *Key) likeliestSlip(marks []Mark) (hits []*Mark, words string) {
 	var found []slip
 	tried := map[[2]float64]bool{} // by the first two values, to three figures
 	for _, s := range k.slips() {
+		if s.rank >= below {
+			continue
+		}
 		other := func(m *Mark) bool { return !k.same(m, k.value(s.x, m.query)) }
 		if slices.ContainsFunc(right, other) {
 			continue

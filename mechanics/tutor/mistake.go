@@ -62,6 +62,7 @@ type hypothesis struct {
 	term string
 	row  []float64
 	gone bool // the term is as good as gone: a thousandth, an arm of nearly nothing
+	new  bool // the term has no part in the right sum
 }
 
 // wrong says which one mistake explains a wrong equation, where just one kind does.
@@ -234,7 +235,7 @@ func (t *Practice) mistakes(s *sum, row []float64, w *written) (all []hypothesis
 			}
 			other := slices.Clone(row)
 			other[k] += v - a
-			all = append(all, hypothesis{kind, name, other, math.Abs(v) < 0.01*math.Abs(a)})
+			all = append(all, hypothesis{kind, name, other, math.Abs(v) < 0.01*math.Abs(a), a == 0})
 		}
 		if !f.on(s.bodies) {
 			if f.unknown < 0 {

@@ -99,6 +99,8 @@ func (c *Call) markTable(class *grade.Class, key *grade.Key, name, answers strin
 			return false
 		}
 		defer folder.root.Close()
+		folder.keys[filepath.Base(name)] = key
+		folder.together(t)
 	}
 	c.rows(class, t, cols, func(row grade.Row) (*grade.Key, error) {
 		if row.Sheet != "" {
@@ -138,6 +140,7 @@ func (c *Call) markVariants(name, answers string, rule grade.Rule) (class grade.
 		return class, false, nil
 	}
 	class.Title = first.Title()
+	folder.together(t)
 	cols, ok := c.columns(first, t, answers)
 	if !ok {
 		return class, false, nil
@@ -200,6 +203,16 @@ func (v *variants) key(name string) (*grade.Key, error) {
 		v.keys[name], v.whys[name] = v.load(name)
 	}
 	return v.keys[name], v.whys[name]
+}
+
+// together reads the variants of a table, and lets their keys know of each other.
+func (v *variants) together(t *grade.Table) {
+	for _, row := range t.Rows {
+		if row.Sheet != "" {
+			_, _ = v.key(row.Sheet) // why there is none is said at its row
+		}
+	}
+	grade.Variants(v.keys)
 }
 
 func (v *variants) load(name string) (*grade.Key, error) {
