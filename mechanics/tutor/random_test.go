@@ -6,6 +6,7 @@ import (
 	"math/rand/v2"
 	"slices"
 	"strings"
+	"sync"
 	"testing"
 
 	"gonum.org/v1/gonum/spatial/r3"
@@ -23,16 +24,26 @@ import (
 type rig struct {
 	name     string
 	solution *statics.Solution
+	begun    *Practice // with the hand solution found
+}
+
+// practice is a new one of the rig; the hand solution is found once.
+func (r *rig) practice() *Practice {
+	if r.begun == nil {
+		r.begun = New(r.solution)
+	}
+	p := *r.begun
+	p.values, p.done, p.known = map[int]float64{}, map[string]bool{}, map[string]bool{}
+	return &p
 }
 
 // rigs are the sheets that come with the program, and variants of those whose givens have
 // ranges.
-func rigs(t testing.TB, total int) (all []rig) {
-	t.Helper()
+var rigs = sync.OnceValue(func() (all []*rig) {
 	for _, f := range append(fixtures.Starts(), fixtures.Published()...) {
 		s, err := sheet.Parse([]byte(f.Text))
 		if err != nil {
-			t.Fatal(err)
+			panic(err)
 		}
 		p, errs := problem.Read(s)
 		if len(errs) > 0 {
@@ -42,21 +53,24 @@ func rigs(t testing.TB, total int) (all []rig) {
 		if !sol.Unique() || len(sol.X) == 0 || sol.Verdict == statics.Resultant {
 			continue
 		}
-		all = append(all, rig{f.Name, sol})
+		all = append(all, &rig{name: f.Name, solution: sol})
 		src, err := variant.NewSource(s, sol)
 		if err != nil {
 			continue
 		}
-		drawn, _ := src.Draw(variant.Seeded(7), 12)
+		drawn, _ := src.Draw(variant.Seeded(7), long.Of(1, 12))
 		for k, v := range drawn {
 			if v.Solution != nil && v.Solution.Unique() {
-				all = append(all, rig{fmt.Sprintf("%s variant %d", f.Name, k+1), v.Solution})
+				all = append(all, &rig{name: fmt.Sprintf("%s variant %d", f.Name, k+1), solution: v.Solution})
 			}
 		}
 	}
 	rand.New(rand.NewPCG(1, 2)).Shuffle(len(all), func(i, k int) { all[i], all[k] = all[k], all[i] })
-	return all[:min(total, len(all))]
-}
+	return all[:min(mostRigs, len(all))]
+})
+
+// mostRigs is as many as the design's figures are given for.
+const mostRigs = 500
 
 // pick is a random sum on a random body or group, about a point of the sheet or any other.
 func pick(t *Practice, rng *rand.Rand) (sum, bool) {
@@ -136,11 +150,11 @@ func signed(v float64, figures int) string {
 // point, multiplied, combined, rearranged, rounded to three to six figures.
 func TestRightEquationsAreNotRefused(t *testing.T) {
 	rng := rand.New(rand.NewPCG(3, 5))
-	all := rigs(t, 500)
+	all := rigs()
 	total, refused := long.Of(400, 20000), 0
 	for k := range total {
 		r := all[k%len(all)]
-		p := New(r.solution)
+		p := r.practice()
 		s, ok := pick(p, rng)
 		if !ok {
 			continue
@@ -297,7 +311,7 @@ func b2f(b bool) float64 {
 func TestMistakesAreNamed(t *testing.T) {
 	const least, most = 0.90, 0.01
 	rng := rand.New(rand.NewPCG(8, 13))
-	all := rigs(t, 500)
+	all := rigs()
 	kinds := []MistakeKind{"sign", "missing-force", "extra-force", "sine-cosine", "whole-force", "other-axis", "arm-point", "arm-distance", "factor-1000", "gravity", "intensity", "load-length", "load-place"}
 	total := long.Of(2000, 20000)
 	type count struct{ seeded, named, wrong, right int }
@@ -305,7 +319,7 @@ func TestMistakesAreNamed(t *testing.T) {
 	shown := map[MistakeKind]int{}
 	for n, tries := 0, 0; n < total && tries < 60*total; tries++ {
 		r := all[rng.IntN(len(all))]
-		p := New(r.solution)
+		p := r.practice()
 		set := only(p.Problem, rng.IntN(len(p.Problem.Bodies)))
 		sums := p.elementary(set)
 		s := sums[rng.IntN(len(sums))]
