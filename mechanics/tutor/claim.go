@@ -241,11 +241,7 @@ func (t *Practice) direction(all []word) (r3.Vec, string, *diag.Error) {
 
 // vector reads a vector of a dimension.
 func (t *Practice) vector(text string, d units.Dim) (r3.Vec, *diag.Error) {
-	e, err := units.Parse(text)
-	if err != nil {
-		return r3.Vec{}, err
-	}
-	v, err := e.Eval(names{t: t})
+	v, err := t.eval(text, nil)
 	if err != nil {
 		return r3.Vec{}, err
 	}

@@ -76,6 +76,45 @@ func TestSittings(t *testing.T) {
 	}
 }
 
+// What has no single value is not right, whatever is said of it, and no more is told.
+func TestWithoutASingleValue(t *testing.T) {
+	p := solved(t, clamped)
+	for _, c := range []struct{ entry, says string }{
+		{"MAz = 3", "MAz is not right. Try: an equation first, then its value"},
+		{"S = 3 N", "S is not right. Try: an equation first, then its value"},
+		{"F S = (0, 3) N", "F S is not right. Look at the coordinates of its two points."},
+		{"M A S = 3 N m", "M A S is not right. Look at the arm and at the force."},
+		{"indeterminate 1", "That is right."},
+	} {
+		if j := p.Enter(c.entry); j.Says != c.says {
+			t.Errorf("%s is told %q, want %q", c.entry, j.Says, c.says)
+		}
+	}
+}
+
+// clamped is a beam that a strut props as well.
+const clamped = `
+plane = "xy"
+up    = "+y"
+
+[units]
+length = "m"
+force  = "N"
+
+[points]
+A = { at = "0, 0", on = "beam" }
+B = { at = "4, 0", on = "beam" }
+C = { at = "4, -3" }
+D = { at = "2, 0", on = "beam" }
+
+[lines]
+S = { kind = "strut", path = "B C" }
+P = { kind = "weight", at = "D", magnitude = "500 N" }
+
+[joints]
+A = { kind = "fixed" }
+`
+
 // All that is asked counts as answered by values, also by those that stand in a relation.
 func TestDone(t *testing.T) {
 	p := practise(t, "beam-on-supports")

@@ -95,10 +95,13 @@ func (t *Practice) affine(a problem.Affine, d units.Dim) units.Value {
 
 func (n names) Names() []string {
 	p := n.t.Problem
-	all := p.Names(problem.AnUnknown, problem.ALine, problem.ACouple, problem.AGiven)
+	var all []string
 	for _, u := range p.Unknowns {
-		if !slices.Contains(all, u.Name) {
-			all = append(all, u.Name)
+		all = append(all, u.Name)
+	}
+	for _, name := range p.Names(problem.ALine, problem.ACouple, problem.AGiven) {
+		if !slices.Contains(all, name) {
+			all = append(all, name)
 		}
 	}
 	return all
@@ -107,6 +110,30 @@ func (n names) Set() units.Set { return n.t.Problem.Units }
 func (n names) Planar() bool   { return n.t.Problem.Planar }
 func (n names) Compass() (east, north, up [3]float64) {
 	return [3]float64{1, 0, 0}, [3]float64{0, 1, 0}, [3]float64{0, 0, 1}
+}
+
+// eval evaluates an expression.
+func (t *Practice) eval(text string, quoted map[string]string) (units.Value, *diag.Error) {
+	e, err := units.Parse(text)
+	if err != nil {
+		return units.Value{}, err
+	}
+	v, err := e.Eval(names{t, quoted})
+	return v, t.named(err, text)
+}
+
+// named tells the names of the sheet in an error at a name that is none of them.
+func (t *Practice) named(err *diag.Error, text string) *diag.Error {
+	if err == nil || err.Hint != "" {
+		return err
+	}
+	name := text[err.Span.Start:err.Span.End]
+	if name == "" || name != nameForm.FindString(name) || t.isName(name) {
+		return err
+	}
+	told := *err
+	told.Hint = suggested(name, names{t: t}.Names())
+	return &told
 }
 
 // moved sets an error found in a piece of a text to its place in the whole.
@@ -194,11 +221,7 @@ func (t *Practice) sides(text string, quoted map[string]string, as sort) (c []fl
 			if side == 1 {
 				x.sign = -x.sign
 			}
-			e, err := units.Parse(strings.TrimRight(text[x.from:x.to], " "))
-			if err != nil {
-				return nil, false, "", moved(err, x.from)
-			}
-			v, err := e.Eval(names{t, quoted})
+			v, err := t.eval(strings.TrimRight(text[x.from:x.to], " "), quoted)
 			if err != nil {
 				return nil, false, "", moved(err, x.from)
 			}

@@ -27,7 +27,7 @@ func (t *Practice) valueOf(q problem.Query, text string, at int) Judgement {
 	in := len(text) - len(strings.TrimLeft(text, " "))
 	v, err := t.Problem.ReadWritten(q, text, t.Problem.Units.For(q.Dim), false)
 	if err != nil {
-		return unread(j.Kind, moved(err, at+in))
+		return unread(j.Kind, moved(t.named(err, text[in:]), at+in))
 	}
 	if v.Dim != q.Dim && v.Dim == units.Number {
 		v.Value *= t.Problem.Units.For(q.Dim).Factor
@@ -40,8 +40,7 @@ func (t *Practice) valueOf(q problem.Query, text string, at int) Judgement {
 	}
 	exact, ferr := t.solution.Evaluate(q)
 	if ferr != nil {
-		j.Verdict, j.Says = Wrong, q.Name+" has no single value here: is the problem determinate?"
-		return t.guessed(j)
+		exact = math.NaN() // no value is right, and why is what the student is to find
 	}
 	given := q.Near(v.Value, exact)
 	half := valueHalf(text, v.Printed)
@@ -295,6 +294,9 @@ func missing(noun, name, text string, known []string) *diag.Error {
 	at := strings.LastIndex(text, name)
 	if noun != "point" {
 		at = strings.Index(text, name)
+	}
+	if len(known) == 0 {
+		return diag.At(diag.Between(at, at+len(name)), "the sheet has no "+noun+"s", "a verdict on the whole, such as determinate")
 	}
 	return diag.At(diag.Between(at, at+len(name)), "there is no "+noun+" "+strconv.Quote(name), suggested(name, known))
 }

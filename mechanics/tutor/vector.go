@@ -45,8 +45,7 @@ func (t *Practice) forceVector(subject string, line *problem.Line, leg problem.L
 	}
 	size, ok := t.solution.Magnitude(t.lineIndex(line))
 	if !ok {
-		j := Judgement{Kind: VectorKind, Verdict: Wrong, Says: line.Name + " has no single value here."}
-		return t.guessed(j)
+		size = math.NaN() // no vector is right, and why is what the student is to find
 	}
 	f := r3.Scale(size, leg.U)
 	return t.compare(subject, text, at, units.Force, f, vectorMistakes(f, true))
@@ -71,6 +70,9 @@ func (t *Practice) momentOf(about, name, text string, at int) Judgement {
 	line := &p.Lines[of.Index]
 	act := &line.Acts[0]
 	f := t.solution.Sum(act.Force)
+	if _, _, err := t.solution.ForceOf(of); err != nil {
+		f = r3.Scale(math.NaN(), act.Force.Const) // no moment is right
+	}
 	m := func(from r3.Vec) r3.Vec { return r3.Cross(r3.Sub(act.At, from), f) }
 	exact := m(p.Points[q.Index].At)
 	var wrong []vectorMistake
@@ -163,20 +165,14 @@ func (t *Practice) compare(subject, text string, at int, d units.Dim, exact r3.V
 	}
 	text = strings.TrimRight(text, " ")
 	parse := func(text string) (r3.Vec, *diag.Error) {
-		e, err := units.Parse(text)
-		if err != nil {
-			return r3.Vec{}, err
+		if !scalar {
+			return t.vector(text, d)
 		}
-		v, err := e.Eval(names{t: t})
-		if err != nil {
-			return r3.Vec{}, err
-		}
-		if scalar {
+		v, err := t.eval(text, nil)
+		if err == nil {
 			v, err = units.Want(v, d, p.Units.For(d), diag.Whole(text))
-			return r3.Vec{Z: v.V[0]}, err
 		}
-		v, err = units.WantVector(v, d, p.Units.For(d), diag.Whole(text))
-		return r3.Vec{X: v.V[0], Y: v.V[1], Z: v.V[2]}, err
+		return r3.Vec{Z: v.V[0]}, err
 	}
 	v, err := parse(text)
 	if err != nil {
@@ -195,7 +191,7 @@ func (t *Practice) compare(subject, text string, at int, d units.Dim, exact r3.V
 	size := math.Max(r3.Norm(exact), tiny)
 	within := func(w r3.Vec, share float64) bool {
 		for k := range axes {
-			if math.Abs(problem.Component(v, k)-problem.Component(w, k)) > problem.Component(half, k)+(rounding+share)*size {
+			if off := math.Abs(problem.Component(v, k) - problem.Component(w, k)); !(off <= problem.Component(half, k)+(rounding+share)*size) {
 				return false
 			}
 		}
