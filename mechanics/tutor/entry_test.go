@@ -219,7 +219,7 @@ func TestEntriesThatDoNotRead(t *testing.T) {
 		if at := c.entry[j.Error.Span.Start:j.Error.Span.End]; c.at != "" && at != c.at {
 			t.Errorf("%q is marked at %q, want %q", c.entry, at, c.at)
 		}
-		if p.guesses != 0 {
+		if len(p.guesses) != 0 {
 			t.Errorf("%q costs, though it does not read", c.entry)
 		}
 	}

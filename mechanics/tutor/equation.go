@@ -36,9 +36,9 @@ func (t *Practice) equationOf(w written) Judgement {
 	s := t.identify(w, 0)
 	follows := t.follows(w) || w.other != nil && t.follows(*w.other)
 	switch {
-	case s != nil && (follows || t.solution.Verdict == statics.NoEquilibrium):
+	case s != nil && (follows || s.named && t.solution.Verdict == statics.NoEquilibrium):
 		return t.right(j, s)
-	case follows && t.solution.Verdict != statics.NoEquilibrium:
+	case follows:
 		j.Verdict = Right
 		j.Says = "It follows from equilibrium, but it is not a single sum on one body."
 		if w.named {
@@ -49,7 +49,7 @@ func (t *Practice) equationOf(w written) Judgement {
 	}
 	if w.named && t.tied(w.text) {
 		j.Verdict, j.Says = Wrong, "This is not how the two are related. Look at the friction, or at what ties them."
-		return t.guessed(j)
+		return j
 	}
 	if w.named {
 		if j = t.wrongSum(j, w); j.Mistake == nil {
@@ -77,11 +77,9 @@ func (t *Practice) wrongSum(j Judgement, w written) Judgement {
 		return t.wrong(j, *w.other, others)
 	}
 	if fewest == least {
-		guesses := t.guesses
 		if as := t.wrong(j, w, sums); as.Mistake != nil || len(others) == 0 {
 			return as
 		}
-		t.guesses = guesses
 		return t.wrong(j, *w.other, others)
 	}
 	return t.wrong(j, w, sums)
@@ -108,7 +106,7 @@ func (t *Practice) claimed(j Judgement, w written) Judgement {
 	if other != nil && other.named && t.solution.Verdict != statics.NoEquilibrium {
 		j.Verdict = Wrong
 		j.Says = "This equation is true, but it is " + other.is(t.Problem) + ", not " + j.Is + "."
-		j.Is = other.is(t.Problem)
+		j.Is, j.on = other.is(t.Problem), other.bodies
 		return j
 	}
 	if j = t.wrong(j, w, []sum{*s}); j.Mistake == nil && t.follows(w) {

@@ -20,7 +20,7 @@ func (t *Practice) freeBody(m []string) Judgement {
 	}
 	s := &sum{bodies: set}
 	subject := "cut " + s.group(p)
-	j := Judgement{Kind: FreeBody, Is: "the free body of " + s.group(p)}
+	j := Judgement{Kind: FreeBody, Is: "the free body of " + s.group(p), on: set}
 	at := strings.Index(m[0], ":") + 1
 	var named []string
 	words := wordsOf(m[2])
@@ -34,7 +34,7 @@ func (t *Practice) freeBody(m []string) Judgement {
 		if i+1 < len(words) && (words[i+1].text == "pulls" || words[i+1].text == "pushes") {
 			i++
 			if j, wrong := t.wrongSense(j, name, words[i].text); wrong {
-				return t.guessed(j)
+				return j
 			}
 		}
 	}
@@ -69,7 +69,7 @@ func (t *Practice) freeBody(m []string) Judgement {
 		t.known[subject] = true
 		return j
 	}
-	return t.guessed(j)
+	return j
 }
 
 func quoted(s string) string { return `"` + s + `"` }

@@ -36,6 +36,18 @@ func TestSittings(t *testing.T) {
 			{"ΣFx: Ax + 0.6 P = 0", Right, "", "This is ΣFx on beam."},
 			{"Ax = 7", Wrong, "", "With your values ΣFx on beam is off by 307 N."},
 		}},
+		{"guesses are counted for the body that they concern", "frame-of-two-members", []said{
+			{"ΣFx right: Bx - Cx = 0", Right, "", "This is ΣFx on right."},
+			{"Ax = 1", Wrong, "", "Ax is not right. Put it into one of your equations."},
+			{"cut left: Ax", Wrong, "missing-force", "The free body of left is not complete: load, Ay, Cx and Cy are missing."},
+			{"ΣFx left: Ax - Cx = 0", Wrong, "", "Compare Cx in ΣFx on left with the figure."},
+			{"ΣFx left: Ax = 0", Wrong, "missing-force", "A force on the body is missing in ΣFx on left: Cx."},
+			{"Ax = 2", Wrong, "", "Ax is not right. Put it into one of your equations."},
+			{"Ax = 3", Wrong, "", "Write an equation first: a sum of the forces on one body."},
+			{"Bx = 3", Wrong, "", "Bx is not right. Put it into one of your equations."},
+			{"ΣFx left: Ax + Cx = 0", Right, "", "This is ΣFx on left."},
+			{"Ax = 4", Wrong, "", "Ax is not right. Put it into one of your equations."},
+		}},
 		{"an equation that follows from those before, one that is another, one that is rounded", "mast-top", []said{
 			{"ΣFz T: 0.8 T1 + 0.923 T2 + 0.923 T3 = 5.6", Right, "", "This is ΣFz on T."},
 			{"4 T1 + 4.62 T2 + 4.62 T3 = 28 kN", Dependent, "", "This is ΣFz on T. It follows from your earlier equations, so it adds nothing new."},
@@ -141,6 +153,9 @@ func TestWithoutASolution(t *testing.T) {
 	}{
 		{"ΣFy: A + B = 400", Right, "ΣFy on beam"},
 		{"A + B = 400", Right, "ΣFy on beam"},
+		{"A + B = 500", Wrong, "ΣFy on beam"},
+		{"A + 2 B = 600", Wrong, ""},
+		{"A - B = 0", Right, "ΣM about C on beam"},
 		{"ΣM A beam: 4 B = 800", Right, "ΣM about A on beam"},
 		{"ΣFx: 300 N = 0", Right, "ΣFx on beam"},
 		{"ΣFx: 0.6 P = 0", Right, "ΣFx on beam"},

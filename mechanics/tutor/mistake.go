@@ -53,10 +53,12 @@ type hypothesis struct {
 // wrong says which one mistake explains a wrong equation, where just one kind does.
 func (t *Practice) wrong(j Judgement, w written, sums []sum) Judgement {
 	j.Verdict = Wrong
+	uses := w.uses()
+	j.on = t.bodiesWith(func(f *force) bool { return f.unknown >= 0 && uses(f.unknown) })
 	if w.couple != "" {
 		j.Mistake = &Mistake{"couple-as-force", w.couple}
 		j.Says = fmt.Sprintf(sentences["couple-as-force"], w.couple)
-		return t.guessed(j)
+		return j
 	}
 	n := len(t.Problem.Unknowns)
 	var found []hypothesis
@@ -84,25 +86,25 @@ func (t *Practice) wrong(j Judgement, w written, sums []sum) Judgement {
 	})
 	if len(found) > 0 && !slices.ContainsFunc(found, func(h hypothesis) bool { return h.kind != found[0].kind }) {
 		h := found[0]
-		j.Mistake, j.Is = &Mistake{h.kind, h.term}, of.is(t.Problem)
+		j.Mistake, j.Is, j.on = &Mistake{h.kind, h.term}, of.is(t.Problem), of.bodies
 		j.Says = fmt.Sprintf(sentences[h.kind], h.term, j.Is)
-		return t.guessed(j)
+		return j
 	}
 	if len(sums) == 0 {
 		j.Says = "It is not a sum of the forces on one body. Try: one sum at a time, such as ΣFx"
-		return t.guessed(j)
+		return j
 	}
 	s := &sums[0]
 	if of != nil {
 		s = of
 	}
-	j.Is = s.is(t.Problem)
+	j.Is, j.on = s.is(t.Problem), s.bodies
 	if terms := t.differing(w, s); len(terms) > 0 && len(terms) <= 2 {
 		j.Says = "Compare " + say.And(terms...) + " in " + j.Is + " with the figure."
-		return t.guessed(j)
+		return j
 	}
 	j.Says = "This is not " + j.Is + ": go through the forces on the body one by one."
-	return t.guessed(j)
+	return j
 }
 
 // differing names the terms that are not those of a sum.
@@ -480,12 +482,46 @@ func (t *Practice) ofJoints(s *sum, row []float64) (all []hypothesis) {
 // enough is how many wrong entries there may be without a right sum on the body.
 const enough = 5
 
-// guessed counts a wrong entry, and asks for an equation where there are many and no right
-// sum.
-func (t *Practice) guessed(j Judgement) Judgement {
-	t.guesses++
-	if t.guesses > enough && len(t.rows) == 0 {
-		j.Says, j.Mistake = "Write an equation first: a sum of the forces on one body.", nil
+// guessing counts a wrong entry with the bodies it concerns, and tells whether there are too
+// many without a right sum on one of them.
+func (t *Practice) guessing(on []bool) bool {
+	if on == nil {
+		on = t.everything()
 	}
-	return j
+	most := 0
+	for i, in := range on {
+		if in {
+			t.guesses[i]++
+			most = max(most, t.guesses[i])
+		}
+	}
+	return most > enough && !slices.ContainsFunc(t.Entries, func(e Judgement) bool {
+		return e.sum != nil && overlap(e.sum.bodies, on)
+	})
+}
+
+// bodiesWith are the bodies on which one of some forces acts, nil where there is none.
+func (t *Practice) bodiesWith(is func(*force) bool) (set []bool) {
+	for i := range t.forces {
+		if !is(&t.forces[i]) {
+			continue
+		}
+		for _, p := range t.forces[i].pieces {
+			if p.body >= 0 && set == nil {
+				set = make([]bool, len(t.Problem.Bodies))
+			}
+			if p.body >= 0 {
+				set[p.body] = true
+			}
+		}
+	}
+	return set
+}
+
+// concerned are the bodies on which a line, a joint or an unknown acts.
+func (t *Practice) concerned(of problem.Source) []bool {
+	if of.Thing == problem.ABody {
+		return only(t.Problem, of.Index)
+	}
+	return t.bodiesWith(func(f *force) bool { return f.of == of || of.Thing == problem.AnUnknown && f.unknown == of.Index })
 }

@@ -33,7 +33,7 @@ func (r *rig) practice() *Practice {
 		r.begun = New(r.solution)
 	}
 	p := *r.begun
-	p.values, p.done, p.known = map[int]float64{}, map[string]bool{}, map[string]bool{}
+	p.values, p.done, p.known, p.guesses = map[int]float64{}, map[string]bool{}, map[string]bool{}, map[int]int{}
 	return &p
 }
 
@@ -117,7 +117,11 @@ func print(t *Practice, row []float64, moment bool, figures int, rng *rand.Rand)
 	for _, k := range rng.Perm(n + 1) {
 		v := row[k]
 		if k == n {
-			put(v/p.Units.For(d).Factor, " "+p.Units.For(d).Symbol)
+			unit := " " + p.Units.For(d).Symbol
+			if t.isName(strings.TrimSpace(unit)) {
+				unit = "" // 300 N beside a contact N can be read two ways
+			}
+			put(v/p.Units.For(d).Factor, unit)
 			continue
 		}
 		if math.Abs(v) < 1e-12*top {

@@ -106,6 +106,24 @@ func only(p *problem.Problem, body int) []bool {
 	return set
 }
 
+func overlap(one, two []bool) bool {
+	for i := range one {
+		if one[i] && two[i] {
+			return true
+		}
+	}
+	return false
+}
+
+// everything is the set of all bodies.
+func (t *Practice) everything() []bool {
+	set := make([]bool, len(t.Problem.Bodies))
+	for i := range set {
+		set[i] = true
+	}
+	return set
+}
+
 func size(set []bool) (n int) {
 	for _, in := range set {
 		if in {
@@ -234,11 +252,7 @@ func (t *Practice) groups(used func(unknown int) bool) (sets [][]bool) {
 		}
 		add(set)
 	}
-	whole := make([]bool, len(p.Bodies))
-	for i := range whole {
-		whole[i] = true
-	}
-	add(whole)
+	add(t.everything())
 	if n := len(p.Bodies); n > 2 && n <= maxPairs {
 		for i := range n {
 			for k := range i {

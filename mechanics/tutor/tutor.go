@@ -64,7 +64,8 @@ type Judgement struct {
 	Needed      int // sums from which everything that is asked follows
 	Error       *diag.Error
 
-	sum *sum // of a right equation
+	sum *sum   // of a right equation
+	on  []bool // the bodies concerned, nil where it is all
 }
 
 // Practice is a student's work on one problem: plain data and what follows from it. The
@@ -79,9 +80,9 @@ type Practice struct {
 	rows     [][]float64 // of the independent sums entered
 	equation []written   // all equations entered, right or wrong
 	values   map[int]float64
-	done     map[string]bool // what is asked and answered rightly
-	known    map[string]bool // right entries by what they are about: cut beam, u T1
-	guesses  int
+	done     map[string]bool   // what is asked and answered rightly
+	known    map[string]bool   // right entries by what they are about: cut beam, u T1
+	guesses  map[int]int       // wrong entries that concern a body
 	vectors  map[string]r3.Vec // the directions that the student has named
 	hints    int
 	at       int // the step of the hand solution that was hinted at last
@@ -92,13 +93,16 @@ type Practice struct {
 func New(s *statics.Solution) *Practice {
 	return &Practice{
 		Problem: s.Problem, solution: s, forces: forcesOf(s.Problem), order: handsolve.Find(s),
-		values: map[int]float64{}, done: map[string]bool{}, known: map[string]bool{},
+		values: map[int]float64{}, done: map[string]bool{}, known: map[string]bool{}, guesses: map[int]int{},
 	}
 }
 
 // Enter judges the next entry and keeps it.
 func (t *Practice) Enter(text string) Judgement {
 	j := t.judge(text)
+	if j.Verdict == Wrong && t.guessing(j.on) {
+		j.Says, j.Mistake = "Write an equation first: a sum of the forces on one body.", nil
+	}
 	j.Entry, j.Independent, j.Needed = text, len(t.rows), t.needed()
 	t.Entries = append(t.Entries, j)
 	return j

@@ -16,7 +16,7 @@ import (
 
 // valueOf judges the value of a result.
 func (t *Practice) valueOf(q problem.Query, text string, at int) Judgement {
-	j := Judgement{Kind: ValueKind}
+	j := Judgement{Kind: ValueKind, on: t.concerned(q.Of)}
 	switch q.Kind {
 	case problem.AskLength:
 		j.Kind = LengthKind
@@ -90,13 +90,6 @@ func valueHalf(text string, v units.Printed) float64 {
 func (t *Practice) wrongValue(j Judgement, q problem.Query, given, exact, half float64) Judgement {
 	same := func(v float64) bool { return math.Abs(given-v) <= math.Max(half, 0.005*math.Abs(v)) && v != 0 }
 	if q.Of.Thing == problem.AnUnknown && q.Kind == problem.AskValue {
-		if !t.summedOn(q.Of.Index) {
-			t.guesses++
-			if t.guesses > enough {
-				j.Says = "Write an equation first: a sum of the forces on one body."
-				return j
-			}
-		}
 		if k, ok := t.carriedFrom(q.Of.Index, given, half); ok {
 			j.Mistake = &Mistake{"carried", q.Name}
 			j.Says = fmt.Sprintf("%s follows from your equations; equation %d is wrong.", q.Name, k+1)
@@ -125,7 +118,7 @@ func (t *Practice) wrongValue(j Judgement, q problem.Query, given, exact, half f
 	}
 	if q.Kind == problem.AskLength || q.Kind == problem.AskAngle || q.Kind == problem.AskUnit {
 		j.Says = q.Name + " is not right. Look at the coordinates of the points."
-		return t.guessed(j)
+		return j
 	}
 	if says := t.residuals(); says != "" {
 		j.Says = says
@@ -136,21 +129,6 @@ func (t *Practice) wrongValue(j Judgement, q problem.Query, given, exact, half f
 		j.Says = q.Name + " is not right. Try: an equation first, then its value"
 	}
 	return j
-}
-
-// summedOn tells whether a right sum was entered on a body on which an unknown acts.
-func (t *Practice) summedOn(unknown int) bool {
-	for _, e := range t.Entries {
-		if e.sum == nil {
-			continue
-		}
-		for i := range t.forces {
-			if t.forces[i].unknown == unknown && t.forces[i].on(e.sum.bodies) {
-				return true
-			}
-		}
-	}
-	return false
 }
 
 // carriedFrom tells that a value satisfies an equation of the student's that is wrong, with
@@ -244,7 +222,7 @@ func (t *Practice) verdict(text string) Judgement {
 			return j
 		}
 		j.Verdict, j.Says = Wrong, "That is not so. Count the unknowns and the equations, and look at the senses that are possible."
-		return t.guessed(j)
+		return j
 	}
 	switch {
 	case len(all) == 1 && all[0] == "determinate" || len(all) == 2 && all[0] == "statically" && all[1] == "determinate":

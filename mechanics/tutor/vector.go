@@ -223,7 +223,7 @@ func (t *Practice) compare(subject, text string, at int, d units.Dim, exact r3.V
 			j.Mistake, j.Says = &Mistake{kind, subject}, says
 		}
 	}
-	return t.guessed(j)
+	return j
 }
 
 // ownVector judges n = u T1 x u T2 and keeps n as a direction.
