@@ -25,15 +25,15 @@ func solved(t testing.TB, text string) *Practice {
 	return New(statics.Solve(p))
 }
 
-// practise is the practice of a starting sheet.
+// practise is the practice of a sheet that comes with the program.
 func practise(t testing.TB, name string) *Practice {
 	t.Helper()
-	for _, f := range fixtures.Starts() {
+	for _, f := range append(fixtures.Starts(), fixtures.Published()...) {
 		if f.Name == name {
 			return solved(t, f.Text)
 		}
 	}
-	t.Fatalf("there is no starting sheet %s", name)
+	t.Fatalf("there is no sheet %s", name)
 	return nil
 }
 

@@ -151,11 +151,19 @@ func (t *Practice) answered(w written) {
 
 // adds keeps an equation that does not follow from those before it.
 func (t *Practice) adds(row []float64) bool {
+	row = slices.Clone(row)
+	row[len(row)-1] /= t.load() // of the size of a coefficient
+	more, ok := with(t.rows, row)
+	t.rows = more
+	return ok
+}
+
+// with is a basis of orthogonal unit rows with what is new in one more row, and whether
+// there is.
+func with(basis [][]float64, row []float64) ([][]float64, bool) {
 	rest := slices.Clone(row)
-	rest[len(rest)-1] /= t.load() // of the size of a coefficient
-	row = slices.Clone(rest)
 	for pass := 0; pass < 2; pass++ { // the second takes away what rounding left of the first
-		for _, q := range t.rows {
+		for _, q := range basis {
 			d := 0.0
 			for k := range q {
 				d += q[k] * rest[k]
@@ -166,15 +174,17 @@ func (t *Practice) adds(row []float64) bool {
 		}
 	}
 	was, now := norm(row), norm(rest)
-	if was == 0 || now < 1e-7*was {
-		return false
+	if was == 0 || now < spanTol*was {
+		return basis, false
 	}
 	for k := range rest {
 		rest[k] /= now
 	}
-	t.rows = append(t.rows, rest)
-	return true
+	return append(slices.Clip(basis), rest), true
 }
+
+// spanTol is what rounding leaves of a row in the span of others.
+const spanTol = 1e-7
 
 func norm(v []float64) (n float64) {
 	for _, x := range v {

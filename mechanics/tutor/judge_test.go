@@ -194,3 +194,12 @@ P = { kind = "force", at = "C", along = "(3, -4)", magnitude = "500 N" }
 A = { kind = "roller", normal = "+y" }
 B = { kind = "roller", normal = "+y" }
 `
+
+// How many sums are needed: no more than lead to what is asked.
+func TestNeeded(t *testing.T) {
+	for sheet, want := range map[string]int{"mast-top": 3, "beam-on-supports": 3, "frame-of-two-members": 6, "cable-pull-along-a-chute": 1, "arms-with-crossed-struts": 2} {
+		if got := practise(t, sheet).needed; got != want {
+			t.Errorf("%s needs %d sums, want %d", sheet, got, want)
+		}
+	}
+}

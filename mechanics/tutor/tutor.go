@@ -82,6 +82,7 @@ type Practice struct {
 	values   map[int]float64
 	done     map[string]bool   // what is asked and answered rightly
 	known    map[string]bool   // right entries by what they are about: cut beam, u T1
+	needed   int               // sums from which everything asked follows
 	guesses  map[int]int       // wrong entries that concern a body
 	vectors  map[string]r3.Vec // the directions that the student has named
 	hints    int
@@ -91,10 +92,12 @@ type Practice struct {
 
 // New begins the practice of a solved problem.
 func New(s *statics.Solution) *Practice {
-	return &Practice{
+	t := &Practice{
 		Problem: s.Problem, solution: s, forces: forcesOf(s.Problem), order: handsolve.Find(s),
 		values: map[int]float64{}, done: map[string]bool{}, known: map[string]bool{}, guesses: map[int]int{},
 	}
+	t.needed = t.neededFor()
+	return t
 }
 
 // Enter judges the next entry and keeps it.
@@ -103,7 +106,7 @@ func (t *Practice) Enter(text string) Judgement {
 	if j.Verdict == Wrong && t.guessing(j.on) {
 		j.Says, j.Mistake = "Write an equation first: a sum of the forces on one body.", nil
 	}
-	j.Entry, j.Independent, j.Needed = text, len(t.rows), t.needed()
+	j.Entry, j.Independent, j.Needed = text, len(t.rows), t.needed
 	t.Entries = append(t.Entries, j)
 	return j
 }
@@ -122,29 +125,6 @@ func (t *Practice) Done() bool {
 		}
 	}
 	return true
-}
-
-// needed is how many sums the hand solution takes to what is asked; no fewer than there are
-// unknowns asked for, where it finds two with one sum on a two-force member.
-func (t *Practice) needed() (n int) {
-	for _, step := range t.order.Steps {
-		switch step.Kind {
-		case handsolve.One:
-			n++
-		case handsolve.Together:
-			n += len(step.Finds)
-		}
-	}
-	if n == 0 {
-		return 0 // no hand solution
-	}
-	asked := map[int]bool{}
-	for _, q := range t.asked() {
-		if q.Of.Thing == problem.AnUnknown && q.Kind == problem.AskValue {
-			asked[q.Of.Index] = true
-		}
-	}
-	return max(n, len(asked))
 }
 
 // verdictIsAsked tells that the problem has no values to ask for.
