@@ -48,6 +48,11 @@ type hypothesis struct {
 	term string
 	row  []float64
 	gone bool // the term is as good as gone: a thousandth, an arm of nearly nothing
+
+	sum  *sum
+	of   *force  // the force that is changed, nil where it is more than one
+	part float64 // what it is in the equation
+	by   float64 // the factor of the equation as written
 }
 
 // wrong says which one mistake explains a wrong equation, where just one kind does.
@@ -67,7 +72,8 @@ func (t *Practice) wrong(j Judgement, w written, sums []sum) Judgement {
 		for i := range sums {
 			row := sums[i].exact(t.forces, n)
 			for _, h := range t.mistakes(&sums[i], row, &w) {
-				if _, ok := w.factor(h.row, 0, just); ok {
+				if by, ok := w.factor(h.row, 0, just); ok {
+					h.sum, h.by = &sums[i], by
 					found = append(found, h)
 					if of == nil {
 						of = &sums[i]
@@ -84,9 +90,10 @@ func (t *Practice) wrong(j Judgement, w written, sums []sum) Judgement {
 			h.kind == "arm-point" && slices.ContainsFunc(found, func(o hypothesis) bool { return o.kind == "load-place" && o.term == h.term }) ||
 			h.kind == "extra-force" && slices.ContainsFunc(found, func(o hypothesis) bool { return o.kind != "extra-force" && o.term == h.term })
 	})
+	found = t.asWritten(found, &w)
 	if len(found) > 0 && !slices.ContainsFunc(found, func(h hypothesis) bool { return h.kind != found[0].kind }) {
 		h := found[0]
-		j.Mistake, j.Is, j.on = &Mistake{h.kind, h.term}, of.is(t.Problem), of.bodies
+		j.Mistake, j.Is, j.on = &Mistake{h.kind, h.term}, h.sum.is(t.Problem), h.sum.bodies
 		j.Says = fmt.Sprintf(sentences[h.kind], h.term, j.Is)
 		return j
 	}
@@ -105,6 +112,89 @@ func (t *Practice) wrong(j Judgement, w written, sums []sum) Judgement {
 	}
 	j.Says = "This is not " + j.Is + ": go through the forces on the body one by one."
 	return j
+}
+
+// asWritten keeps of several explanations those that the terms of the known forces, as they
+// are written, speak for: each force's part is a term, and a product has the resultant that
+// acts at a wrong place, or the arm of a wrong resultant.
+func (t *Practice) asWritten(found []hypothesis, w *written) []hypothesis {
+	if len(found) < 2 {
+		return found
+	}
+	ranks, top := make([]int, len(found)), 0
+	for i := range found {
+		ranks[i] = t.rank(&found[i], w)
+		top = max(top, ranks[i])
+	}
+	var best []hypothesis
+	for i, h := range found {
+		if ranks[i] == top {
+			best = append(best, h)
+		}
+	}
+	return best
+}
+
+// rank is 0 where the terms do not tell, 1 where they are the parts of the known forces with
+// the mistake, and 2 where its product tells what is wrong in it as well.
+func (t *Practice) rank(h *hypothesis, w *written) int {
+	used := make([]bool, len(w.known))
+	var changed *known
+	for i := range t.forces {
+		f := &t.forces[i]
+		if f.unknown >= 0 {
+			continue
+		}
+		part := h.sum.part(f)
+		if f == h.of {
+			part = h.part
+		}
+		if part == 0 {
+			continue
+		}
+		k := 0
+		for k < len(used) && (used[k] || math.Abs(w.known[k].value-h.by*part) > w.half[len(w.half)-1]+rounding*math.Abs(part)) {
+			k++
+		}
+		if k == len(used) {
+			return 0
+		}
+		used[k] = true
+		if f == h.of {
+			changed = &w.known[k]
+		}
+	}
+	if slices.Contains(used, false) {
+		return 0
+	}
+	told := 0
+	if len(w.known) > 1 { // one number may be the sum of all
+		told = 1
+	}
+	if changed == nil || len(changed.typed) < 2 || !h.sum.moment {
+		return told
+	}
+	p := t.Problem
+	size := 0.0
+	for _, x := range h.of.pieces {
+		if x.body >= 0 && h.sum.bodies[x.body] {
+			size += r3.Norm(x.force)
+		}
+	}
+	has := func(v float64) bool {
+		return slices.ContainsFunc(changed.typed, func(x literal) bool { return math.Abs(x.value-v) <= x.half*(1+rounding) })
+	}
+	hasForce, hasArm := has(size/p.Units.Force.Factor), has(math.Abs(h.sum.part(h.of))/size/p.Units.Length.Factor)
+	switch h.kind {
+	case "load-place", "arm-point", "arm-distance", "whole-force":
+		hasArm = !hasArm
+	case "load-length", "intensity", "factor-1000", "gravity":
+		hasForce = !hasForce
+	}
+	if hasForce && hasArm {
+		return 2
+	}
+	return told
 }
 
 // differing names the terms that are not those of a sum.
@@ -222,7 +312,7 @@ func (t *Practice) mistakes(s *sum, row []float64, w *written) (all []hypothesis
 			}
 			other := slices.Clone(row)
 			other[k] += v - a
-			all = append(all, hypothesis{kind, name, other, math.Abs(v) < 0.01*math.Abs(a)})
+			all = append(all, hypothesis{kind: kind, term: name, row: other, gone: math.Abs(v) < 0.01*math.Abs(a), of: f, part: v})
 		}
 		if !f.on(s.bodies) {
 			if f.unknown < 0 {
