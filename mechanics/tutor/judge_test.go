@@ -26,6 +26,38 @@ func TestSittings(t *testing.T) {
 			{"T1 = 2.54", Imprecise, "figures", "T1 is close, but not right to the digits typed: give three significant figures, and carry more on the way."},
 			{"T1 = 2.6", Wrong, "", "With your values ΣFx on T is off by 0.660 kN and ΣFz on T is off by 2.32 kN."},
 		}},
+		{"the unit, the sign and the components of a value", "mast-top", []said{
+			{"T1 = 2.5 N", Wrong, "units", "T1 is right in another unit than the one typed: look at the unit."},
+			{"T1 = 11.1", Wrong, "units", "T1 is right in another unit than the one typed: look at the unit."},
+			{"T1 = 0.562 kN", Wrong, "units", "T1 is right in another unit than the one typed: look at the unit."},
+			{"T1 = 2500", Wrong, "factor-1000", "T1 is off by a factor of 1000: look at its unit."},
+			{"|r T1| = 49.2 m", Wrong, "units", "T1.length is right in another unit than the one typed: look at the unit."},
+			{"|r T1| = 15 mm", Wrong, "", "Write an equation first: a sum of the forces on one body."},
+		}},
+		{"an angle in radians", "mast-top", []said{
+			{"angle(T1, T2) = 53.1 rad", Wrong, "units", "angle(T1, T2) is right in another unit than the one typed: look at the unit."},
+			{"angle(T1, T2) = 0.927", Wrong, "units", "angle(T1, T2) is right in another unit than the one typed: look at the unit."},
+		}},
+		{"a magnitude", "beam-on-supports", []said{
+			{"A.size = -671 N", Wrong, "magnitude", "A.size is a magnitude: give it without a sign."},
+			{"A.size = 600 N", Wrong, "magnitude", "A.size is the magnitude, not one of the components."},
+			{"A.size = 671 N", Right, "", "A.size is right."},
+		}},
+		{"values are put into the sums that are entered, and into no others", "beam-on-supports", []said{
+			{"ΣFx: Ax + 0.6 P = 0", Right, "", "This is ΣFx on beam."},
+			{"ΣFy: Ay + B = 1000", Right, "", "This is ΣFy on beam."},
+			{"Ax = -300", Right, "", "Ax is right."},
+			{"Ay = 600", Right, "", "Ay is right."},
+			{"B = 500", Wrong, "", "With your values ΣFx on beam holds, ΣFy on beam is off by 100 N."},
+			{"ΣM A: 6 B = 2400", Right, "", "This is ΣM about A on beam."},
+			{"B = 510", Wrong, "", "With your values ΣFx on beam holds, ΣFy on beam is off by 110 N and ΣM about A on beam is off by 660 N m."},
+		}},
+		{"a value that follows from a wrong equation", "beam-on-supports", []said{
+			{"ΣM A: 6 B = 1800", Wrong, "missing-force", "A force on the body is missing in ΣM about A on beam: P."},
+			{"ΣFy: Ay + B = 1000", Right, "", "This is ΣFy on beam."},
+			{"B = 300", Wrong, "carried", "B follows from your equations; equation 1 is wrong."},
+			{"Ay = 700", Wrong, "carried", "Ay follows from your equations; B is wrong."},
+		}},
 		{"guessing is no practice", "beam-on-supports", []said{
 			{"Ax = 1", Wrong, "", "Ax is not right. Try: an equation first, then its value"},
 			{"Ax = 2", Wrong, "", "Ax is not right. Try: an equation first, then its value"},

@@ -58,7 +58,7 @@ func (t *Practice) valueOf(q problem.Query, text string, at int) Judgement {
 		return j
 	}
 	j.Verdict = Wrong
-	return t.wrongValue(j, q, given, exact, half)
+	return t.wrongValue(j, q, v.Printed, given, exact, half)
 }
 
 // smallest is what counts as nothing beside the loads.
@@ -87,33 +87,42 @@ func valueHalf(text string, v units.Printed) float64 {
 
 // wrongValue looks for what a wrong value comes from: the student's own equations, then the
 // sums that are entered, then the mistakes that are usual.
-func (t *Practice) wrongValue(j Judgement, q problem.Query, given, exact, half float64) Judgement {
+func (t *Practice) wrongValue(j Judgement, q problem.Query, typed units.Printed, given, exact, half float64) Judgement {
 	same := func(v float64) bool { return math.Abs(given-v) <= math.Max(half, 0.005*math.Abs(v)) && v != 0 }
 	if q.Of.Thing == problem.AnUnknown && q.Kind == problem.AskValue {
-		if k, ok := t.carriedFrom(q.Of.Index, given, half); ok {
-			j.Mistake = &Mistake{"carried", q.Name}
-			j.Says = fmt.Sprintf("%s follows from your equations; equation %d is wrong.", q.Name, k+1)
+		if says := t.carriedFrom(q.Of.Index, given, half); says != "" {
+			j.Mistake, j.Says = &Mistake{"carried", q.Name}, q.Name+" follows from your equations; "+says+"."
 			return j
 		}
 	}
-	size := math.Abs(exact)
-	kinds := []struct {
+	type cause struct {
 		kind MistakeKind
 		v    float64
 		says string
-	}{
-		{"sign", -exact, "Look at the sign of %s: in which sense is it positive?"},
-		{"factor-1000", 1000 * exact, "%s is off by a factor of 1000: look at its unit."},
-		{"factor-1000", exact / 1000, "%s is off by a factor of 1000: look at its unit."},
-		{"gravity", exact * t.Problem.G, "%s is off by a factor of g: weight is mass times g."},
-		{"gravity", exact / t.Problem.G, "%s is off by a factor of g: weight is mass times g."},
 	}
-	if size > 0 {
-		for _, k := range kinds {
-			if same(k.v) {
-				j.Mistake, j.Says = &Mistake{k.kind, q.Name}, fmt.Sprintf(k.says, q.Name)
-				return j
-			}
+	const scale = "%s is off by a factor of 1000: look at its unit."
+	const other = "%s is right in another unit than the one typed: look at the unit."
+	const mass = "%s is off by a factor of g: weight is mass times g."
+	var causes []cause
+	if q.Part == problem.Size || q.Kind == problem.AskMagnitude || q.Kind == problem.AskLength {
+		causes = append(causes, cause{"magnitude", -exact, "%s is a magnitude: give it without a sign."})
+		for _, v := range t.componentsOf(q) {
+			causes = append(causes, cause{"magnitude", v, "%s is the magnitude, not one of the components."})
+		}
+	}
+	if typed.Symbol != "" && typed.Factor != 0 {
+		causes = append(causes, cause{"units", exact * typed.Factor / t.Problem.Units.For(q.Dim).Factor, other})
+	}
+	causes = append(causes, cause{"sign", -exact, "Look at the sign of %s: in which sense is it positive?"},
+		cause{"factor-1000", 1000 * exact, scale}, cause{"factor-1000", exact / 1000, scale},
+		cause{"gravity", exact * t.Problem.G, mass}, cause{"gravity", exact / t.Problem.G, mass})
+	for _, by := range exchanged(q.Dim) {
+		causes = append(causes, cause{"units", exact * by, other}, cause{"units", exact / by, other})
+	}
+	for _, c := range causes {
+		if exact != 0 && same(c.v) {
+			j.Mistake, j.Says = &Mistake{c.kind, q.Name}, fmt.Sprintf(c.says, q.Name)
+			return j
 		}
 	}
 	if q.Kind == problem.AskLength || q.Kind == problem.AskAngle || q.Kind == problem.AskUnit {
@@ -131,35 +140,75 @@ func (t *Practice) wrongValue(j Judgement, q problem.Query, given, exact, half f
 	return j
 }
 
-// carriedFrom tells that a value satisfies an equation of the student's that is wrong, with
-// the other values as typed: which equation.
-func (t *Practice) carriedFrom(unknown int, given, half float64) (int, bool) {
+// exchanged are the factors between units that people take for one another: a pound and a
+// newton, a foot, an inch and a metre, a degree and a radian.
+func exchanged(d units.Dim) []float64 {
+	of := func(symbol string) float64 {
+		u, _ := units.Find(symbol)
+		return u.Factor
+	}
+	switch d {
+	case units.Force:
+		return []float64{of("lbf")}
+	case units.Length:
+		return []float64{of("ft"), of("in"), of("ft") / of("in")}
+	case units.Angle:
+		return []float64{of("deg")}
+	case units.Moment:
+		return []float64{of("lbf") * of("ft"), of("lbf") * of("in"), of("ft") / of("in")}
+	}
+	return nil
+}
+
+// componentsOf are those of the force that a magnitude is asked of.
+func (t *Practice) componentsOf(q problem.Query) (all []float64) {
+	if q.Kind != problem.AskPart {
+		return nil
+	}
+	f, _, err := t.solution.ForceOf(q.Of)
+	if err != nil {
+		return nil
+	}
+	for k := range axes {
+		v := problem.Component(f, k)
+		all = append(all, v, -v)
+	}
+	return all
+}
+
+// carriedFrom says what a value comes from that satisfies an equation of the student's with
+// the other values as typed: the equation is wrong, or one of those values; "" where it
+// satisfies none.
+func (t *Practice) carriedFrom(unknown int, given, half float64) string {
 	n := len(t.Problem.Unknowns)
-	k := 0
+	says := ""
 	for i, w := range t.equation {
-		k = i
-		if t.follows(w) || w.c[unknown] == 0 {
+		if w.c[unknown] == 0 {
 			continue
 		}
 		left, all := w.c[n], true
+		var wrong []string
 		for u := range n {
+			if w.c[u] == 0 || u == unknown {
+				continue
+			}
 			v, ok := t.values[u]
-			switch {
-			case w.c[u] == 0 || u == unknown:
-			case ok:
-				left += w.c[u] * v
-			default:
-				all = false
+			all = all && ok
+			left += w.c[u] * v
+			if name := t.Problem.Unknowns[u].Name; !t.done[name] {
+				wrong = append(wrong, name)
 			}
 		}
-		if !all {
-			continue
-		}
-		if v := -left / w.c[unknown]; v != 0 && math.Abs(given-v) <= math.Max(half, 0.005*math.Abs(v)) {
-			return k, true
+		v := -left / w.c[unknown]
+		switch {
+		case !all || v == 0 || math.Abs(given-v) > math.Max(half, 0.005*math.Abs(v)):
+		case !t.holds(w):
+			return fmt.Sprintf("equation %d is wrong", i+1)
+		case len(wrong) > 0:
+			says = say.And(wrong...) + " " + say.Plural(len(wrong), "is") + " wrong"
 		}
 	}
-	return 0, false
+	return says
 }
 
 // residuals puts the values typed so far into the sums that were entered rightly.
@@ -197,13 +246,16 @@ func (t *Practice) residuals() string {
 			off = append(off, e.Is+" is off by "+p.Format(math.Abs(left), d))
 		}
 	}
+	kept := ""
 	switch {
 	case len(off) == 0:
 		return ""
-	case len(holds) == 0:
-		return "With your values " + say.And(off...) + "."
+	case len(holds) == 1:
+		kept = holds[0] + " holds, "
+	case len(holds) > 1:
+		kept = say.And(holds...) + " hold, "
 	}
-	return "With your values " + say.And(holds...) + " " + say.Plural(len(holds), "hold") + ", " + say.And(off...) + "."
+	return "With your values " + kept + say.And(off...) + "."
 }
 
 // verdictAnswer is the name under which a right verdict counts.
