@@ -1,6 +1,7 @@
 package tutor
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -171,10 +172,10 @@ func (t *Practice) isPoint(name string) bool {
 }
 
 func (t *Practice) point(w word) (r3.Vec, *diag.Error) {
-	of, ok := t.Problem.Find(w.text, problem.APoint)
-	if !ok {
-		all := t.Problem.Names(problem.APoint)
-		return r3.Vec{}, diag.At(w.span(), "there is no point "+strconv.Quote(w.text), suggested(w.text, all))
+	of, err := t.find("point", w.text, problem.APoint)
+	if err != nil {
+		err.Span = w.span()
+		return r3.Vec{}, err
 	}
 	return t.Problem.Points[of.Index].At, nil
 }
@@ -206,15 +207,11 @@ func (t *Practice) bodies(all []word, head word) ([]bool, *diag.Error) {
 		return nil, diag.At(head.span(), "the body is missing", strings.TrimSpace(head.text)+" "+say.Or(names[:min(len(names), 4)]...))
 	}
 	for _, w := range all {
-		found := false
-		for i, name := range names {
-			if name == w.text {
-				set[i], found = true, true
-			}
-		}
-		if !found {
+		i := slices.Index(names, w.text)
+		if i < 0 {
 			return nil, diag.At(w.span(), "there is no body "+strconv.Quote(w.text), suggested(w.text, names))
 		}
+		set[i] = true
 	}
 	return set, nil
 }

@@ -207,7 +207,7 @@ func TestEntriesThatDoNotRead(t *testing.T) {
 		{"cut beam: r Q", "Q", `there is no force "Q". Try: r, F, M or T-1`},
 		{"F = 300 N T", "300 N T", "a force has no tension. Try: the value with its sign"},
 		{"r r = (1, 0)", "", "the line r has no second point, so it has no position vector. Try: u r"},
-		{"A slips", "A", "the sheet has no joints. Try: a verdict on the whole, such as determinate"},
+		{"A slips", "A", "the sheet has no joints. Try: an entry about what it has, such as r = 2.50 N"},
 		{"tips about Q", "Q", `there is no point "Q". Try: A, B or C`},
 	} {
 		p := solved(t, alikes)

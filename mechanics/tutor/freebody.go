@@ -2,6 +2,7 @@ package tutor
 
 import (
 	"slices"
+	"strconv"
 	"strings"
 
 	"trivet/mechanics/diag"
@@ -28,7 +29,7 @@ func (t *Practice) freeBody(m []string) Judgement {
 		w := words[i]
 		name, ok := t.forceName(w.text)
 		if !ok {
-			return unread(FreeBody, diag.At(diag.Between(at+w.at, at+w.at+len(w.text)), "there is no force "+quoted(w.text), suggested(w.text, t.forceNames())))
+			return unread(FreeBody, diag.At(diag.Between(at+w.at, at+w.at+len(w.text)), "there is no force "+strconv.Quote(w.text), suggested(w.text, t.forceNames())))
 		}
 		named = append(named, name)
 		if i+1 < len(words) && (words[i+1].text == "pulls" || words[i+1].text == "pushes") {
@@ -71,8 +72,6 @@ func (t *Practice) freeBody(m []string) Judgement {
 	}
 	return j
 }
-
-func quoted(s string) string { return `"` + s + `"` }
 
 // forceNames are the names that forces on bodies have in an entry.
 func (t *Practice) forceNames() (all []string) {

@@ -175,12 +175,7 @@ func (t *Practice) rank(h *hypothesis, w *written) int {
 		return told
 	}
 	p := t.Problem
-	size := 0.0
-	for _, x := range h.of.pieces {
-		if x.body >= 0 && h.sum.bodies[x.body] {
-			size += r3.Norm(x.force)
-		}
-	}
+	size := h.sum.size(h.of)
 	has := func(v float64) bool {
 		return slices.ContainsFunc(changed.typed, func(x literal) bool { return math.Abs(x.value-v) <= x.half*(1+rounding) })
 	}
@@ -360,10 +355,8 @@ func (t *Practice) ofForce(s *sum, f *force, a float64, put func(MistakeKind, fl
 	}
 	if f.isCouple() {
 		c := 0.0
-		for _, x := range f.pieces {
-			if x.body >= 0 && s.bodies[x.body] {
-				c += r3.Norm(x.turn)
-			}
+		for x := range s.on(f) {
+			c += r3.Norm(x.turn)
 		}
 		if !s.moment {
 			c *= p.Units.Force.Factor / p.Units.For(units.Moment).Factor
@@ -383,10 +376,8 @@ func (t *Practice) ofForce(s *sum, f *force, a float64, put func(MistakeKind, fl
 		exchanged = "sine-cosine"
 	}
 	total := r3.Vec{}
-	for _, x := range f.pieces {
-		if x.body >= 0 && s.bodies[x.body] {
-			total = r3.Add(total, x.force)
-		}
+	for x := range s.on(f) {
+		total = r3.Add(total, x.force)
 	}
 	size := r3.Norm(total)
 	if !s.moment {
@@ -415,10 +406,8 @@ func (t *Practice) ofForce(s *sum, f *force, a float64, put func(MistakeKind, fl
 		return
 	}
 	moment := func(by func(x piece) float64) (v float64) {
-		for _, x := range f.pieces {
-			if x.body >= 0 && s.bodies[x.body] {
-				v += by(x)
-			}
+		for x := range s.on(f) {
+			v += by(x)
 		}
 		return v
 	}

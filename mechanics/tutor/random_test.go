@@ -215,18 +215,10 @@ func seed(t *Practice, s *sum, kind MistakeKind, rng *rand.Rand) ([]float64, []l
 	p := t.Problem
 	n := len(p.Unknowns)
 	row := s.exact(t.forces, n)
-	size := func(f *force) (v float64) {
-		for _, x := range f.pieces {
-			if s.bodies[x.body] {
-				v += r3.Norm(x.force)
-			}
-		}
-		return v
-	}
 	loads := func(of *force, wrong load) (all []load) {
 		for i := range t.forces {
 			f := &t.forces[i]
-			a := load{s.part(f), size(f)}
+			a := load{s.part(f), s.size(f)}
 			if f == of {
 				a = wrong
 			}
@@ -255,7 +247,7 @@ func seed(t *Practice, s *sum, kind MistakeKind, rng *rand.Rand) ([]float64, []l
 		row[at(f)] += v - a
 		return row, loads(f, wrong), math.Abs(v-a) > 0.05*math.Max(math.Abs(a), math.Abs(v))
 	}
-	change := func(f *force, v float64) ([]float64, []load, bool) { return put(f, load{v, size(f)}) }
+	change := func(f *force, v float64) ([]float64, []load, bool) { return put(f, load{v, s.size(f)}) }
 	force := func(f *force) (v r3.Vec, place r3.Vec) {
 		for _, x := range f.pieces {
 			if s.bodies[x.body] {
@@ -306,11 +298,11 @@ func seed(t *Practice, s *sum, kind MistakeKind, rng *rand.Rand) ([]float64, []l
 			}
 		case "factor-1000":
 			if f.unknown < 0 && a != 0 {
-				return put(f, load{1000 * a, 1000 * size(f)})
+				return put(f, load{1000 * a, 1000 * s.size(f)})
 			}
 		case "gravity":
 			if f.unknown < 0 && a != 0 && (f.of.Thing == problem.ALine && p.Lines[f.of.Index].Mass > 0 || f.of.Thing == problem.ABody && p.Bodies[f.of.Index].Mass > 0) {
-				return put(f, load{a / p.G, size(f) / p.G})
+				return put(f, load{a / p.G, s.size(f) / p.G})
 			}
 		case "couple-as-force":
 			if f.unknown < 0 && f.isCouple() && !s.moment {
@@ -342,12 +334,12 @@ func seed(t *Practice, s *sum, kind MistakeKind, rng *rand.Rand) ([]float64, []l
 				d := p.Loads[f.of.Index]
 				if q := d.IntensityAt(d.Length / 2); q != 0 {
 					share := q * p.Units.Length.Factor / d.Total
-					return put(f, load{a * share, size(f) * math.Abs(share)})
+					return put(f, load{a * share, s.size(f) * math.Abs(share)})
 				}
 			}
 		case "load-length":
 			if f.of.Thing == problem.ALoad && a != 0 {
-				return put(f, load{a / 2, size(f) / 2})
+				return put(f, load{a / 2, s.size(f) / 2})
 			}
 		case "load-place":
 			if f.of.Thing == problem.ALoad && a != 0 && s.moment {

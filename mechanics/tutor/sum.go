@@ -1,6 +1,7 @@
 package tutor
 
 import (
+	"iter"
 	"math"
 	"slices"
 	"strings"
@@ -46,6 +47,25 @@ func (s *sum) of(p piece) float64 {
 		return r3.Dot(p.force, s.along)
 	}
 	return r3.Dot(r3.Add(r3.Cross(r3.Sub(p.at, s.at), p.force), p.turn), s.along)
+}
+
+// on are the pieces of a force on the bodies of the sum.
+func (s *sum) on(f *force) iter.Seq[piece] {
+	return func(yield func(piece) bool) {
+		for _, p := range f.pieces {
+			if p.body >= 0 && s.bodies[p.body] && !yield(p) {
+				return
+			}
+		}
+	}
+}
+
+// size is the magnitude of all that a force exerts on the bodies of the sum.
+func (s *sum) size(f *force) (v float64) {
+	for p := range s.on(f) {
+		v += r3.Norm(p.force)
+	}
+	return v
 }
 
 func (s *sum) part(f *force) (v float64) {

@@ -7,6 +7,8 @@ import (
 	"strconv"
 	"strings"
 
+	"gonum.org/v1/gonum/spatial/r3"
+
 	"trivet/mechanics/diag"
 	"trivet/mechanics/problem"
 	"trivet/mechanics/say"
@@ -100,20 +102,26 @@ func (t *Practice) wrongValue(j Judgement, q problem.Query, typed units.Printed,
 		v    float64
 		says string
 	}
-	const scale = "%s is off by a factor of 1000: look at its unit."
-	const other = "%s is right in another unit than the one typed: look at the unit."
-	const mass = "%s is off by a factor of g: weight is mass times g."
+	scale := q.Name + " is off by a factor of 1000: look at its unit."
+	other := q.Name + " is right in another unit than the one typed: look at the unit."
+	mass := q.Name + " is off by a factor of g: weight is mass times g."
 	var causes []cause
 	if q.Part == problem.Size || q.Kind == problem.AskMagnitude || q.Kind == problem.AskLength {
-		causes = append(causes, cause{"magnitude", -exact, "%s is a magnitude: give it without a sign."})
+		causes = append(causes, cause{"magnitude", -exact, q.Name + " is a magnitude: give it without a sign."})
 		for _, v := range t.componentsOf(q) {
-			causes = append(causes, cause{"magnitude", v, "%s is the magnitude, not one of the components."})
+			causes = append(causes, cause{"magnitude", v, q.Name + " is the magnitude, not one of the components."})
+		}
+	}
+	if q.Kind == problem.AskLength && len(t.Problem.Lines[q.Of.Index].Legs) > 0 {
+		r := t.Problem.Lines[q.Of.Index].Legs[0].R
+		for k, e := range axes {
+			causes = append(causes, cause{"missing-coordinate", r3.Norm(r3.Sub(r, r3.Scale(problem.Component(r, k), e))), "A coordinate is missing from the length of r."})
 		}
 	}
 	if typed.Symbol != "" && typed.Factor != 0 {
 		causes = append(causes, cause{"units", exact * typed.Factor / t.Problem.Units.For(q.Dim).Factor, other})
 	}
-	causes = append(causes, cause{"sign", -exact, "Look at the sign of %s: in which sense is it positive?"},
+	causes = append(causes, cause{"sign", -exact, "Look at the sign of " + q.Name + ": in which sense is it positive?"},
 		cause{"factor-1000", 1000 * exact, scale}, cause{"factor-1000", exact / 1000, scale},
 		cause{"gravity", exact * t.Problem.G, mass}, cause{"gravity", exact / t.Problem.G, mass})
 	for _, by := range exchanged(q.Dim) {
@@ -121,7 +129,7 @@ func (t *Practice) wrongValue(j Judgement, q problem.Query, typed units.Printed,
 	}
 	for _, c := range causes {
 		if exact != 0 && same(c.v) {
-			j.Mistake, j.Says = &Mistake{c.kind, q.Name}, fmt.Sprintf(c.says, q.Name)
+			j.Mistake, j.Says = &Mistake{c.kind, q.Name}, c.says
 			return j
 		}
 	}
@@ -267,6 +275,17 @@ func (t *Practice) verdict(text string) Judgement {
 	s := t.solution
 	all := strings.Fields(strings.ToLower(text))
 	words := strings.Fields(text)
+	at := func(noun string, word int, what problem.Thing) (problem.Source, *diag.Error) {
+		of, err := t.find(noun, words[word], what)
+		if err != nil {
+			from := strings.LastIndex(text, words[word])
+			if word == 0 {
+				from = strings.Index(text, words[word])
+			}
+			err.Span = diag.Between(from, from+len(words[word]))
+		}
+		return of, err
+	}
 	answer := func(right bool) Judgement {
 		if right {
 			j.Verdict, j.Says = Right, "That is right."
@@ -289,25 +308,22 @@ func (t *Practice) verdict(text string) Judgement {
 	case len(all) == 2 && all[0] == "no" && all[1] == "equilibrium":
 		return answer(s.Verdict == statics.NoEquilibrium)
 	case len(words) == 2 && all[1] == "slack":
-		of, ok := t.Problem.Find(words[0], problem.ALine)
-		if !ok {
-			return unread(VerdictOf, missing("line", words[0], text, t.Problem.Names(problem.ALine)))
+		of, err := at("line", 0, problem.ALine)
+		if err != nil {
+			return unread(VerdictOf, err)
 		}
 		return answer(t.broken(statics.Sense, of))
-	case len(words) == 2 && all[1] == "slips", len(words) == 3 && all[0] == "tips" && all[1] == "about":
-		name := words[len(words)-1]
-		if all[0] != "tips" {
-			name = words[0]
-			of, ok := t.Problem.Find(name, problem.AJoint)
-			if !ok {
-				return unread(VerdictOf, missing("joint", name, text, t.Problem.Names(problem.AJoint)))
-			}
-			return answer(t.broken(statics.Friction, of))
+	case len(words) == 2 && all[1] == "slips":
+		of, err := at("joint", 0, problem.AJoint)
+		if err != nil {
+			return unread(VerdictOf, err)
 		}
-		if _, ok := t.Problem.Find(name, problem.APoint); !ok {
-			return unread(VerdictOf, missing("point", name, text, t.Problem.Names(problem.APoint)))
+		return answer(t.broken(statics.Friction, of))
+	case len(words) == 3 && all[0] == "tips" && all[1] == "about":
+		if _, err := at("point", 2, problem.APoint); err != nil {
+			return unread(VerdictOf, err)
 		}
-		return answer(slices.ContainsFunc(s.Checks, func(c statics.Check) bool { return c.Kind == statics.CheckTipping && !c.OK && c.About == name }))
+		return answer(slices.ContainsFunc(s.Checks, func(c statics.Check) bool { return c.Kind == statics.CheckTipping && !c.OK && c.About == words[2] }))
 	}
 	return unread(NoKind, t.noForm(text))
 }
@@ -319,16 +335,21 @@ func (t *Practice) broken(kind statics.ConditionKind, of problem.Source) bool {
 	})
 }
 
-// missing says that a word names nothing that could stand there.
-func missing(noun, name, text string, known []string) *diag.Error {
-	at := strings.LastIndex(text, name)
-	if noun != "point" {
-		at = strings.Index(text, name)
+// find finds what a name of an entry stands for.
+func (t *Practice) find(noun, name string, what problem.Thing) (problem.Source, *diag.Error) {
+	if of, ok := t.Problem.Find(name, what); ok {
+		return of, nil
 	}
+	return problem.Source{}, t.noSuch(noun, name, what)
+}
+
+// noSuch says that a name stands for nothing of a kind.
+func (t *Practice) noSuch(noun, name string, what problem.Thing) *diag.Error {
+	known := t.Problem.Names(what)
 	if len(known) == 0 {
-		return diag.At(diag.Between(at, at+len(name)), "the sheet has no "+noun+"s", "a verdict on the whole, such as determinate")
+		return diag.New("the sheet has no "+say.Plural(2, noun), "an entry about what it has, such as "+t.valueExample())
 	}
-	return diag.At(diag.Between(at, at+len(name)), "there is no "+noun+" "+strconv.Quote(name), suggested(name, known))
+	return diag.New("there is no "+noun+" "+strconv.Quote(name), suggested(name, known))
 }
 
 // noForm says that a line is none of the entries.

@@ -15,9 +15,9 @@ import (
 // vectorOf judges r, u or F of a line.
 func (t *Practice) vectorOf(letter, name, text string, at int) Judgement {
 	p := t.Problem
-	of, ok := p.Find(name, problem.ALine)
-	if !ok {
-		return unread(VectorKind, diag.New("there is no line "+fmt.Sprintf("%q", name), suggested(name, p.Names(problem.ALine))))
+	of, err := t.find("line", name, problem.ALine)
+	if err != nil {
+		return unread(VectorKind, err)
 	}
 	line := &p.Lines[of.Index]
 	if len(line.Legs) == 0 || line.Legs[0].To < 0 && letter == "r" {
@@ -31,19 +31,18 @@ func (t *Practice) vectorOf(letter, name, text string, at int) Judgement {
 	case "u":
 		return t.compare(subject, text, at, units.Number, leg.U, unitMistakes(leg))
 	}
-	return t.forceVector(subject, line, leg, text, at)
+	return t.forceVector(subject, of, leg, text, at)
 }
 
 // forceVector judges F as a multiple of the magnitude, T1 (0.6, 0.8), or in components.
-func (t *Practice) forceVector(subject string, line *problem.Line, leg problem.Leg, text string, at int) Judgement {
-	s := strings.TrimSpace(text)
-	if rest, ok := strings.CutPrefix(s, line.Name); ok {
+func (t *Practice) forceVector(subject string, of problem.Source, leg problem.Leg, text string, at int) Judgement {
+	if rest, ok := strings.CutPrefix(strings.TrimSpace(text), t.Problem.NameOf(of)); ok {
 		rest = strings.TrimLeft(strings.TrimPrefix(strings.TrimLeft(rest, " "), "*"), " ")
 		if strings.HasPrefix(rest, "(") {
 			return t.compare(subject, rest, at+strings.Index(text, rest), units.Number, leg.U, unitMistakes(leg))
 		}
 	}
-	size, ok := t.solution.Magnitude(t.lineIndex(line))
+	size, ok := t.solution.Magnitude(of.Index)
 	if !ok {
 		size = math.NaN() // no vector is right, and why is what the student is to find
 	}
@@ -51,24 +50,21 @@ func (t *Practice) forceVector(subject string, line *problem.Line, leg problem.L
 	return t.compare(subject, text, at, units.Force, f, vectorMistakes(f, true))
 }
 
-func (t *Practice) lineIndex(line *problem.Line) int {
-	of, _ := t.Problem.Find(line.Name, problem.ALine)
-	return of.Index
-}
-
 // momentOf judges the moment of one force about a point.
 func (t *Practice) momentOf(about, name, text string, at int) Judgement {
 	p := t.Problem
-	q, ok := p.Find(about, problem.APoint)
-	if !ok {
-		return unread(MomentKind, diag.New("there is no point "+fmt.Sprintf("%q", about), suggested(about, p.Names(problem.APoint))))
+	q, err := t.find("point", about, problem.APoint)
+	if err != nil {
+		return unread(MomentKind, err)
 	}
-	of, ok := p.Find(name, problem.ALine)
-	if !ok || len(p.Lines[of.Index].Acts) == 0 {
-		return unread(MomentKind, diag.New("there is no force "+fmt.Sprintf("%q", name), suggested(name, p.Names(problem.ALine))))
+	of, err := t.find("force", name, problem.ALine)
+	if err == nil && len(p.Lines[of.Index].Acts) == 0 {
+		err = t.noSuch("force", name, problem.ALine)
 	}
-	line := &p.Lines[of.Index]
-	act := &line.Acts[0]
+	if err != nil {
+		return unread(MomentKind, err)
+	}
+	act := &p.Lines[of.Index].Acts[0]
 	f := t.solution.Sum(act.Force)
 	if _, _, err := t.solution.ForceOf(of); err != nil {
 		f = r3.Scale(math.NaN(), act.Force.Const) // no moment is right
@@ -99,35 +95,7 @@ func (t *Practice) lengthOf(name, text string, at int) Judgement {
 	if err != nil {
 		return unread(LengthKind, err)
 	}
-	j := t.valueOf(q, text, at)
-	of, _ := t.Problem.Find(name, problem.ALine)
-	if j.Verdict != Wrong || len(t.Problem.Lines[of.Index].Legs) == 0 {
-		return j
-	}
-	r := t.Problem.Lines[of.Index].Legs[0].R
-	v, rerr := t.Problem.ReadWritten(q, strings.TrimSpace(text), t.Problem.Units.Length, false)
-	if rerr != nil {
-		return j
-	}
-	if v.Dim == units.Number {
-		v.Value *= t.Problem.Units.Length.Factor
-	}
-	for k := range axes {
-		w := r
-		switch k {
-		case 0:
-			w.X = 0
-		case 1:
-			w.Y = 0
-		case 2:
-			w.Z = 0
-		}
-		if d := r3.Norm(w); d > 0 && math.Abs(d-r3.Norm(r)) > tiny && math.Abs(v.Value-d) < 0.005*d {
-			j.Mistake, j.Says = &Mistake{"missing-coordinate", name}, "A coordinate is missing from the length of r."
-			return j
-		}
-	}
-	return j
+	return t.valueOf(q, text, at)
 }
 
 // vectorMistake is a wrong vector with what it comes from.
@@ -142,12 +110,12 @@ func vectorMistakes(v r3.Vec, force bool) []vectorMistake {
 	if force {
 		says = "It points the other way: look at the sense of the force."
 	}
-	return []vectorMistake{
-		{"reversed", r3.Scale(-1, v), says},
-		{"sign", r3.Vec{X: -v.X, Y: v.Y, Z: v.Z}, "Look at the x component: the coordinates are subtracted the wrong way round."},
-		{"sign", r3.Vec{X: v.X, Y: -v.Y, Z: v.Z}, "Look at the y component: the coordinates are subtracted the wrong way round."},
-		{"sign", r3.Vec{X: v.X, Y: v.Y, Z: -v.Z}, "Look at the z component: the coordinates are subtracted the wrong way round."},
+	all := []vectorMistake{{"reversed", r3.Scale(-1, v), says}}
+	for k, e := range axes {
+		other := r3.Sub(v, r3.Scale(2*problem.Component(v, k), e))
+		all = append(all, vectorMistake{"sign", other, "Look at the " + axisNames[k:k+1] + " component: the coordinates are subtracted the wrong way round."})
 	}
+	return all
 }
 
 func unitMistakes(leg problem.Leg) []vectorMistake {
@@ -231,9 +199,12 @@ func (t *Practice) ownVector(name, one, two, text string) Judgement {
 	p := t.Problem
 	var u [2]r3.Vec
 	for k, w := range []string{one, two} {
-		of, ok := p.Find(w, problem.ALine)
-		if !ok || len(p.Lines[of.Index].Legs) == 0 {
-			return unread(VectorKind, diag.New("there is no line "+fmt.Sprintf("%q", w), suggested(w, p.Names(problem.ALine))))
+		of, err := t.find("line", w, problem.ALine)
+		if err == nil && len(p.Lines[of.Index].Legs) == 0 {
+			err = t.noSuch("line", w, problem.ALine)
+		}
+		if err != nil {
+			return unread(VectorKind, err)
 		}
 		u[k] = p.Lines[of.Index].Legs[0].U
 	}
