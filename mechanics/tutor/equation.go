@@ -277,10 +277,9 @@ func (t *Practice) identifyAs(w written, share float64) *sum {
 	n := len(t.Problem.Unknowns)
 	groups := t.groups(w.uses())
 	for _, set := range groups {
-		forces := t.acting(set)
-		for _, s := range t.elementary(set) {
-			if s.moment == w.moment && w.fits(s.exact(forces, n), share) {
-				return &s
+		for _, c := range t.candidates(set) {
+			if c.moment == w.moment && w.fits(c.row, share) {
+				return &c.sum
 			}
 		}
 	}

@@ -251,15 +251,13 @@ func (t *Practice) nearest(w written) (out []sum, least int) {
 	n := len(t.Problem.Unknowns)
 	least = n + 2
 	for _, set := range t.groups(w.uses()) {
-		forces := t.acting(set)
-		for _, s := range t.elementary(set) {
-			if s.moment != w.moment {
+		for _, c := range t.candidates(set) {
+			if c.moment != w.moment {
 				continue
 			}
-			row := s.exact(forces, n)
 			terms, written := 0, 0
 			for k := range n {
-				if math.Abs(row[k]) > 0 {
+				if math.Abs(c.row[k]) > 0 {
 					terms++
 				}
 				if w.c[k] != 0 {
@@ -269,7 +267,7 @@ func (t *Practice) nearest(w written) (out []sum, least int) {
 			if terms == 0 {
 				continue
 			}
-			miss, _ := w.misses(row)
+			miss, _ := w.misses(c.row)
 			if miss > (max(terms, written)+2)/2 {
 				continue // no more like it than like any other
 			}
@@ -277,7 +275,7 @@ func (t *Practice) nearest(w written) (out []sum, least int) {
 				least, out = miss, out[:0]
 			}
 			if miss == least && len(out) < maxNearest {
-				out = append(out, s)
+				out = append(out, c.sum)
 			}
 		}
 	}

@@ -4,7 +4,6 @@ import (
 	"iter"
 	"math"
 	"slices"
-	"strings"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
@@ -135,6 +134,17 @@ func overlap(one, two []bool) bool {
 	return false
 }
 
+// keyOf is a set as the key of a map.
+func keyOf(set []bool) string {
+	key := make([]byte, len(set))
+	for i, in := range set {
+		if in {
+			key[i] = 1
+		}
+	}
+	return string(key)
+}
+
 // everything is the set of all bodies.
 func (t *Practice) everything() []bool {
 	set := make([]bool, len(t.Problem.Bodies))
@@ -212,22 +222,39 @@ func (t *Practice) elementary(set []bool) (all []sum) {
 	return all
 }
 
+// candidate is a sum that an entry may be, with its equation.
+type candidate struct {
+	sum
+	row []float64
+}
+
+// candidates are the elementary sums of some bodies. They are kept, since an entry is held
+// against them more than once: those of one body for all entries, of more for this one.
+func (t *Practice) candidates(set []bool) []candidate {
+	kept, key := t.joined, keyOf(set)
+	if size(set) == 1 {
+		kept = t.single
+	}
+	if all, ok := kept[key]; ok {
+		return all
+	}
+	var all []candidate
+	forces := t.acting(set)
+	for _, s := range t.elementary(set) {
+		all = append(all, candidate{s, s.exact(forces, len(t.Problem.Unknowns))})
+	}
+	kept[key] = all
+	return all
+}
+
 // groups are the sets of bodies that an equation with these unknowns could be of: each
 // body, what hangs together once the lines and joints of these unknowns are cut, the whole.
 func (t *Practice) groups(used func(unknown int) bool) (sets [][]bool) {
 	p := t.Problem
 	seen := map[string]bool{}
 	add := func(set []bool) {
-		var key strings.Builder
-		for _, in := range set {
-			if in {
-				key.WriteByte('1')
-			} else {
-				key.WriteByte('0')
-			}
-		}
-		if size(set) > 0 && !seen[key.String()] {
-			seen[key.String()] = true
+		if key := keyOf(set); size(set) > 0 && !seen[key] {
+			seen[key] = true
 			sets = append(sets, set)
 		}
 	}

@@ -75,6 +75,8 @@ type Practice struct {
 	Entries []Judgement
 
 	solution *statics.Solution
+	single   map[string][]candidate // of one body, by its set
+	joined   map[string][]candidate // of more, for the entry at hand
 	forces   []force
 	order    handsolve.Order
 	rows     [][]float64 // of the independent sums entered
@@ -94,7 +96,7 @@ type Practice struct {
 func New(s *statics.Solution) *Practice {
 	t := &Practice{
 		Problem: s.Problem, solution: s, forces: forcesOf(s.Problem), order: handsolve.Find(s),
-		values: map[int]float64{}, done: map[string]bool{}, known: map[string]bool{}, guesses: map[int]int{},
+		values: map[int]float64{}, done: map[string]bool{}, known: map[string]bool{}, guesses: map[int]int{}, single: map[string][]candidate{}, joined: map[string][]candidate{},
 	}
 	t.needed = t.neededFor()
 	return t
@@ -102,6 +104,7 @@ func New(s *statics.Solution) *Practice {
 
 // Enter judges the next entry and keeps it.
 func (t *Practice) Enter(text string) Judgement {
+	clear(t.joined)
 	j := t.judge(text)
 	if j.Verdict == Wrong && t.guessing(j.on) {
 		j.Says, j.Mistake = "Write an equation first: a sum of the forces on one body.", nil
