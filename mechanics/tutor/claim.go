@@ -26,17 +26,7 @@ func wordsOf(text string) (all []word) {
 		case c == ' ' || c == ',':
 			i++
 		case c == '(':
-			depth, k := 0, i
-			for ; k < len(text); k++ {
-				if text[k] == '(' {
-					depth++
-				} else if text[k] == ')' {
-					if depth--; depth == 0 {
-						k++
-						break
-					}
-				}
-			}
+			k := closed(text, i)
 			all = append(all, word{text[i:k], i})
 			i = k
 		case c == '"':
@@ -56,6 +46,21 @@ func wordsOf(text string) (all []word) {
 		}
 	}
 	return all
+}
+
+// closed is the place behind the parenthesis that closes one, or the end.
+func closed(text string, open int) int {
+	depth := 0
+	for i := open; i < len(text); i++ {
+		if text[i] == '(' {
+			depth++
+		} else if text[i] == ')' {
+			if depth--; depth == 0 {
+				return i + 1
+			}
+		}
+	}
+	return len(text)
 }
 
 func (w word) span() diag.Span { return diag.Between(w.at, w.at+len(w.text)) }

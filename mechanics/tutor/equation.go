@@ -34,7 +34,7 @@ func (t *Practice) equationOf(w written) Judgement {
 		return t.claimed(j, w)
 	}
 	s := t.identify(w, 0)
-	follows := t.follows(w) || w.other != nil && t.follows(*w.other)
+	follows := t.followsAsRead(w)
 	switch {
 	case s != nil && (follows || s.named && t.solution.Verdict == statics.NoEquilibrium):
 		return t.right(j, s)
@@ -307,6 +307,11 @@ func (t *Practice) identifyAs(w written, share float64) *sum {
 func (w *written) uses() func(unknown int) bool {
 	least := rounding * largest(w.c[:len(w.c)-1])
 	return func(k int) bool { return math.Abs(w.c[k]) > least }
+}
+
+// followsAsRead tells the same of an equation that may be read as one of moments too.
+func (t *Practice) followsAsRead(w written) bool {
+	return t.follows(w) || w.other != nil && t.follows(*w.other)
 }
 
 // follows tells whether an equation is a combination of all equations of equilibrium, as

@@ -20,7 +20,6 @@ func (t *Practice) freeBody(m []string) Judgement {
 		return unread(FreeBody, moved(err, len("cut ")))
 	}
 	s := &sum{bodies: set}
-	subject := "cut " + s.group(p)
 	j := Judgement{Kind: FreeBody, Is: "the free body of " + s.group(p), on: set}
 	at := strings.Index(m[0], ":") + 1
 	var named []string
@@ -67,7 +66,6 @@ func (t *Practice) freeBody(m []string) Judgement {
 		j.Says = elsewhere[0] + " does not act on " + s.group(p) + "."
 	default:
 		j.Verdict, j.Says = Right, "The free body of "+s.group(p)+" is complete."
-		t.known[subject] = true
 		return j
 	}
 	return j

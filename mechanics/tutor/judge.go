@@ -175,7 +175,7 @@ func (t *Practice) holds(w written) bool {
 	if len(w.sums) > 0 {
 		return w.fits(w.sums[0].exact(t.forces, len(t.Problem.Unknowns)), 0)
 	}
-	return t.identity(w) || t.follows(w) || w.other != nil && t.follows(*w.other)
+	return t.identity(w) || t.followsAsRead(w)
 }
 
 var relationForm = regexp.MustCompile(`^\s*(?:[0-9.]+\s*\*?\s*)?[\p{L}_]\w*\s*=\s*(?:-?[0-9.]+\s*\*?\s*)?(?:[\p{L}_]\w*|-?[0-9.]+(?:\s*[\p{L}*/^ ]+)?)\s*$`)

@@ -33,7 +33,7 @@ func (r *rig) practice() *Practice {
 		r.begun = New(r.solution)
 	}
 	p := *r.begun
-	p.values, p.done, p.known, p.guesses = map[int]float64{}, map[string]bool{}, map[string]bool{}, map[int]int{}
+	p.values, p.done, p.guesses = map[int]float64{}, map[string]bool{}, map[int]int{}
 	return &p
 }
 

@@ -298,8 +298,7 @@ func (t *Practice) read(text string, as sort) (written, *diag.Error) {
 	}
 	w.text, w.half = text, make([]float64, len(w.c))
 	for _, x := range literals(text) {
-		moved := text[:x.from] + strconv.FormatFloat(x.value+x.half, 'f', -1, 64) + text[x.to:]
-		other, err := t.sides(moved, spelt.quoted, as)
+		other, err := t.sides(x.raised(text), spelt.quoted, as)
 		if err != nil {
 			continue // a part of a length such as 5'-6"
 		}
@@ -315,6 +314,11 @@ func (t *Practice) read(text string, as sort) (written, *diag.Error) {
 type literal struct {
 	from, to    int
 	value, half float64
+}
+
+// raised is the text with the number half a unit larger.
+func (x *literal) raised(text string) string {
+	return text[:x.from] + strconv.FormatFloat(x.value+x.half, 'f', -1, 64) + text[x.to:]
 }
 
 // A number may have its thousands parted by blanks.
@@ -387,15 +391,7 @@ func arguments(text string) []bool {
 				end++
 			}
 			if end < len(text) && text[end] == '(' {
-				for depth := 0; end < len(text); end++ {
-					if text[end] == '(' {
-						depth++
-					} else if text[end] == ')' {
-						if depth--; depth == 0 {
-							break
-						}
-					}
-				}
+				end = closed(text, end)
 			} else {
 				for end < len(text) && !strings.ContainsRune("+-*/=)", rune(text[end])) {
 					end++

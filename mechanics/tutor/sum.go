@@ -165,6 +165,14 @@ func size(set []bool) (n int) {
 
 var axes = [3]r3.Vec{{X: 1}, {Y: 1}, {Z: 1}}
 
+// dims is how many axes forces are summed along.
+func (t *Practice) dims() int {
+	if t.Problem.Planar {
+		return 2
+	}
+	return 3
+}
+
 const axisNames = "xyz"
 
 // rigid tells whether moments can be taken of a set of bodies: of more than one particle,
@@ -183,11 +191,7 @@ func rigid(p *problem.Problem, set []bool) bool {
 // them.
 func (t *Practice) elementary(set []bool) (all []sum) {
 	p := t.Problem
-	dims := 3
-	if p.Planar {
-		dims = 2
-	}
-	for k := range dims {
+	for k := range t.dims() {
 		all = append(all, sum{bodies: set, along: axes[k], words: "ΣF" + axisNames[k:k+1]})
 	}
 	if rigid(p, set) {

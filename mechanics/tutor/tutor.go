@@ -83,7 +83,6 @@ type Practice struct {
 	equation []written   // all equations entered, right or wrong
 	values   map[int]float64
 	done     map[string]bool   // what is asked and answered rightly
-	known    map[string]bool   // right entries by what they are about: cut beam, u T1
 	needed   int               // sums from which everything asked follows
 	guesses  map[int]int       // wrong entries that concern a body
 	vectors  map[string]r3.Vec // the directions that the student has named
@@ -96,7 +95,7 @@ type Practice struct {
 func New(s *statics.Solution) *Practice {
 	t := &Practice{
 		Problem: s.Problem, solution: s, forces: forcesOf(s.Problem), order: handsolve.Find(s),
-		values: map[int]float64{}, done: map[string]bool{}, known: map[string]bool{}, guesses: map[int]int{}, single: map[string][]candidate{}, joined: map[string][]candidate{},
+		values: map[int]float64{}, done: map[string]bool{}, guesses: map[int]int{}, single: map[string][]candidate{}, joined: map[string][]candidate{},
 	}
 	t.needed = t.neededFor()
 	return t
