@@ -40,7 +40,7 @@ func TestSittings(t *testing.T) {
 		}},
 		{"a magnitude", "beam-on-supports", []said{
 			{"A.size = -671 N", Wrong, "magnitude", "A.size is a magnitude: give it without a sign."},
-			{"A.size = 600 N", Wrong, "magnitude", "A.size is the magnitude, not one of the components."},
+			{"A.size = 600 N", Wrong, "magnitude", "A.size is the magnitude of the force, not one of its components."},
 			{"A.size = 671 N", Right, "", "A.size is right."},
 		}},
 		{"values are put into the sums that are entered, and into no others", "beam-on-supports", []said{
@@ -235,3 +235,53 @@ func TestNeeded(t *testing.T) {
 		}
 	}
 }
+
+// Where two mistakes come to the same number, the terms as they are written tell which it is.
+func TestTermsAsWritten(t *testing.T) {
+	for _, c := range []struct {
+		entry string
+		kind  MistakeKind
+	}{
+		{"ΣM A: 6 B - 6*2 - 5*1 = 0", "load-place"},
+		{"ΣM A: 6 B - 3*4 - 5*1 = 0", "load-length"},
+		{"ΣM A: 6 B - 12 - 5 = 0", ""},
+		{"ΣM A: 6 B - 17 = 0", ""},
+		{"ΣM A: 6 B - 6*4 = 0", "missing-force"},
+	} {
+		p := solved(t, triangle)
+		j := p.Enter(c.entry)
+		kind := MistakeKind("")
+		if j.Mistake != nil {
+			kind = j.Mistake.Kind
+		}
+		if j.Verdict != Wrong || kind != c.kind {
+			t.Errorf("%s is %s %q: %s, want %q", c.entry, j.Verdict, kind, j.Says, c.kind)
+		}
+	}
+}
+
+// triangle is a beam under a load that rises along it: a third of the way from its end and
+// half its length make the same moment.
+const triangle = `
+plane = "xy"
+up    = "+y"
+
+[units]
+length = "m"
+force  = "kN"
+
+[points]
+A = { at = "0, 0", on = "beam" }
+B = { at = "6, 0", on = "beam" }
+C = { at = "1, 0", on = "beam" }
+
+[joints]
+A = { kind = "pin" }
+B = { kind = "roller", normal = "+y" }
+
+[lines]
+P = { kind = "weight", at = "C", magnitude = "5 kN" }
+
+[distributed]
+q = { path = "A B", along = "-y", magnitude = "0 kN/m .. 2 kN/m" }
+`

@@ -67,7 +67,6 @@ func (t *Practice) wrong(j Judgement, w written, sums []sum) Judgement {
 	}
 	n := len(t.Problem.Unknowns)
 	var found []hypothesis
-	var of *sum
 	for _, just := range []bool{true, false} {
 		for i := range sums {
 			row := sums[i].exact(t.forces, n)
@@ -75,9 +74,6 @@ func (t *Practice) wrong(j Judgement, w written, sums []sum) Judgement {
 				if by, ok := w.factor(h.row, 0, just); ok {
 					h.sum, h.by = &sums[i], by
 					found = append(found, h)
-					if of == nil {
-						of = &sums[i]
-					}
 				}
 			}
 		}
@@ -102,8 +98,8 @@ func (t *Practice) wrong(j Judgement, w written, sums []sum) Judgement {
 		return j
 	}
 	s := &sums[0]
-	if of != nil {
-		s = of
+	if len(found) > 0 {
+		s = found[0].sum
 	}
 	j.Is, j.on = s.is(t.Problem), s.bodies
 	if terms := t.differing(w, s); len(terms) > 0 && len(terms) <= 2 {
@@ -112,84 +108,6 @@ func (t *Practice) wrong(j Judgement, w written, sums []sum) Judgement {
 	}
 	j.Says = "This is not " + j.Is + ": go through the forces on the body one by one."
 	return j
-}
-
-// asWritten keeps of several explanations those that the terms of the known forces, as they
-// are written, speak for: each force's part is a term, and a product has the resultant that
-// acts at a wrong place, or the arm of a wrong resultant.
-func (t *Practice) asWritten(found []hypothesis, w *written) []hypothesis {
-	if len(found) < 2 {
-		return found
-	}
-	ranks, top := make([]int, len(found)), 0
-	for i := range found {
-		ranks[i] = t.rank(&found[i], w)
-		top = max(top, ranks[i])
-	}
-	var best []hypothesis
-	for i, h := range found {
-		if ranks[i] == top {
-			best = append(best, h)
-		}
-	}
-	return best
-}
-
-// rank is 0 where the terms do not tell, 1 where they are the parts of the known forces with
-// the mistake, and 2 where its product tells what is wrong in it as well.
-func (t *Practice) rank(h *hypothesis, w *written) int {
-	used := make([]bool, len(w.known))
-	var changed *known
-	for i := range t.forces {
-		f := &t.forces[i]
-		if f.unknown >= 0 {
-			continue
-		}
-		part := h.sum.part(f)
-		if f == h.of {
-			part = h.part
-		}
-		if part == 0 {
-			continue
-		}
-		k := 0
-		for k < len(used) && (used[k] || math.Abs(w.known[k].value-h.by*part) > w.half[len(w.half)-1]+rounding*math.Abs(part)) {
-			k++
-		}
-		if k == len(used) {
-			return 0
-		}
-		used[k] = true
-		if f == h.of {
-			changed = &w.known[k]
-		}
-	}
-	if slices.Contains(used, false) {
-		return 0
-	}
-	told := 0
-	if len(w.known) > 1 { // one number may be the sum of all
-		told = 1
-	}
-	if changed == nil || len(changed.typed) < 2 || !h.sum.moment {
-		return told
-	}
-	p := t.Problem
-	size := h.sum.size(h.of)
-	has := func(v float64) bool {
-		return slices.ContainsFunc(changed.typed, func(x literal) bool { return math.Abs(x.value-v) <= x.half*(1+rounding) })
-	}
-	hasForce, hasArm := has(size/p.Units.Force.Factor), has(math.Abs(h.sum.part(h.of))/size/p.Units.Length.Factor)
-	switch h.kind {
-	case "load-place", "arm-point", "arm-distance", "whole-force":
-		hasArm = !hasArm
-	case "load-length", "intensity", "factor-1000", "gravity":
-		hasForce = !hasForce
-	}
-	if hasForce && hasArm {
-		return 2
-	}
-	return told
 }
 
 // differing names the terms that are not those of a sum.
@@ -554,51 +472,4 @@ func (t *Practice) ofJoints(s *sum, row []float64) (all []hypothesis) {
 		}
 	}
 	return all
-}
-
-// enough is how many wrong entries there may be without a right sum on the body.
-const enough = 5
-
-// guessing counts a wrong entry with the bodies it concerns, and tells whether there are too
-// many without a right sum on one of them.
-func (t *Practice) guessing(on []bool) bool {
-	if on == nil {
-		on = t.everything()
-	}
-	most := 0
-	for i, in := range on {
-		if in {
-			t.guesses[i]++
-			most = max(most, t.guesses[i])
-		}
-	}
-	return most > enough && !slices.ContainsFunc(t.Entries, func(e Judgement) bool {
-		return e.sum != nil && overlap(e.sum.bodies, on)
-	})
-}
-
-// bodiesWith are the bodies on which one of some forces acts, nil where there is none.
-func (t *Practice) bodiesWith(is func(*force) bool) (set []bool) {
-	for i := range t.forces {
-		if !is(&t.forces[i]) {
-			continue
-		}
-		for _, p := range t.forces[i].pieces {
-			if p.body >= 0 && set == nil {
-				set = make([]bool, len(t.Problem.Bodies))
-			}
-			if p.body >= 0 {
-				set[p.body] = true
-			}
-		}
-	}
-	return set
-}
-
-// concerned are the bodies on which a line, a joint or an unknown acts.
-func (t *Practice) concerned(of problem.Source) []bool {
-	if of.Thing == problem.ABody {
-		return only(t.Problem, of.Index)
-	}
-	return t.bodiesWith(func(f *force) bool { return f.of == of || of.Thing == problem.AnUnknown && f.unknown == of.Index })
 }

@@ -109,7 +109,7 @@ func (t *Practice) wrongValue(j Judgement, q problem.Query, typed units.Printed,
 	if q.Part == problem.Size || q.Kind == problem.AskMagnitude || q.Kind == problem.AskLength {
 		causes = append(causes, cause{"magnitude", -exact, q.Name + " is a magnitude: give it without a sign."})
 		for _, v := range t.componentsOf(q) {
-			causes = append(causes, cause{"magnitude", v, q.Name + " is the magnitude, not one of the components."})
+			causes = append(causes, cause{"magnitude", v, q.Name + " is the magnitude of the force, not one of its components."})
 		}
 	}
 	if q.Kind == problem.AskLength && len(t.Problem.Lines[q.Of.Index].Legs) > 0 {
