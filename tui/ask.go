@@ -6,7 +6,7 @@ import "fmt"
 // that number alone.
 func (m *Model) explain() {
 	m.says = ""
-	p := m.focus
+	p := m.Focus
 	if !p.Result() || m.live.Solution == nil {
 		return
 	}

@@ -14,9 +14,9 @@ import (
 // where is what the editor of the cells edits now.
 func (m *Model) where() edit.Where {
 	s := m.screen()
-	w := edit.Where{Sheet: m.history.Current(), Pane: m.focus, Page: max(s.Panes[m.focus].Dy()-layout.Frame, 1)}
+	w := edit.Where{Sheet: m.history.Current(), Pane: m.Focus, Page: max(s.Panes[m.Focus].Dy()-layout.Frame, 1)}
 	for p := range w.Shown {
-		w.Shown[p] = m.large || !s.Panes[p].Empty()
+		w.Shown[p] = m.Large || !s.Panes[p].Empty()
 	}
 	return w
 }
@@ -36,7 +36,7 @@ func (m *Model) edited(o edit.Outcome) (cmd tea.Cmd) {
 		cmd = m.changed()
 	}
 	if o.Go != edit.Stay {
-		if p := m.cells.Follow(m.where(), o); p != m.focus {
+		if p := m.cells.Follow(m.where(), o); p != m.Focus {
 			m.goTo(p)
 		}
 		m.settle()
@@ -116,7 +116,7 @@ func (m *Model) chosen(i keys.Intent) bool {
 	}
 	m.choosing = false
 	if ok {
-		m.cells.BeginRow(m.focus, table)
+		m.cells.BeginRow(m.Focus, table)
 	}
 	return true
 }
@@ -135,7 +135,7 @@ func (m *Model) say(text string, bad bool) {
 }
 
 // slot is the cell under the cursor.
-func (m Model) slot() (cells.Slot, bool) { return m.cells.Slot(m.focus) }
+func (m Model) slot() (cells.Slot, bool) { return m.cells.Slot(m.Focus) }
 
 // raw is the text of a cell, where a mark may show in its place.
 func (m Model) raw(s cells.Slot) string { return edit.Raw(m.history.Current(), s) }
@@ -158,16 +158,15 @@ func (m *Model) clamp() {
 
 // hop goes to the next pane, one that is hidden beside others included.
 func (m *Model) hop(dir int) {
-	m.goTo((m.focus + layout.Pane(dir) + layout.Panes) % layout.Panes)
+	m.goTo((m.Focus + layout.Pane(dir) + layout.Panes) % layout.Panes)
 }
 
 // goTo gives a pane the keys and shows it.
 func (m *Model) goTo(p layout.Pane) {
 	m.cells.Mark = edit.Mark{}
-	m.focus = p
+	m.Go(p)
 	if p < layout.System {
 		m.back = p
 	}
-	m.show(p)
 	m.settle()
 }

@@ -57,7 +57,7 @@ func (m Model) foot(w int) frame.Foot {
 		if m.says != "" {
 			says(theme.Plain, "", m.says)
 		} else {
-			says(theme.Dim, "", "line "+ordinal(m.read[m.focus].Scroll.Y+1, len(m.texts[m.focus].Lines)))
+			says(theme.Dim, "", "line "+ordinal(m.read[m.Focus].Scroll.Y+1, len(m.texts[m.Focus].Lines)))
 		}
 		if len(f.Says) == 1 {
 			says(m.firstWrong())
@@ -101,7 +101,7 @@ func takes(s cells.Slot) string {
 // firstWrong is the first thing that is wrong, of the cell under the cursor before others', or
 // what comes next; empty where all is well. mark stands before it.
 func (m Model) firstWrong() (look grid.Style, mark, says string) {
-	if next := m.cells.Made.NextStep(m.focus); next != "" && m.focus < layout.System {
+	if next := m.cells.Made.NextStep(m.Focus); next != "" && m.Focus < layout.System {
 		return theme.Warn, "", next
 	}
 	if says := m.likeliest(); says != "" {
@@ -154,7 +154,7 @@ func (m Model) slotLine(w int) (line []text.Span, facts string) {
 	if !ok {
 		return nil, ""
 	}
-	name, shown := m.cells.Tables[m.focus].Head(m.cells.At[m.focus].Row, m.cells.At[m.focus].Col), text.Span{Text: s.Text}
+	name, shown := m.cells.Tables[m.Focus].Head(m.cells.At[m.Focus].Row, m.cells.At[m.Focus].Col), text.Span{Text: s.Text}
 	switch {
 	case s.Does == cells.SetCell:
 		name = s.Label()
@@ -182,7 +182,7 @@ func (m Model) slotLine(w int) (line []text.Span, facts string) {
 func (m Model) now() keys.Now {
 	n := keys.Now{
 		Mode: m.mode(), Watches: m.watches, Linear: m.linear, Flat: m.live.Problem != nil && m.live.Problem.Planar,
-		Hosted: m.file.Store != nil, Starts: m.opening != nil, Hides: m.board.Hides, Large: m.large,
+		Hosted: m.file.Store != nil, Starts: m.opening != nil, Hides: m.board.Hides, Large: m.Large,
 		Unsaved: m.history.Modified(), Solved: m.live.Solution != nil, Asked: m.ask != nil,
 	}
 	if m.ask != nil {
@@ -197,7 +197,7 @@ func (m Model) hints() []keys.Hint {
 	now := m.now()
 	if s, ok := m.slot(); ok && now.Mode == keys.OnCells && s.Does != cells.Nothing && !m.watches {
 		cell = append(cell, keys.Hint{Key: "type", Does: "replace"})
-		if m.cells.TakesUnknown(m.focus) {
+		if m.cells.TakesUnknown(m.Focus) {
 			cell = append(cell, keys.Hint{Key: edit.Unknown, Does: "unknown"})
 		}
 	}

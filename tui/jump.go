@@ -13,7 +13,7 @@ type spot struct {
 	at   cells.Place
 }
 
-func (m Model) spot() spot { return spot{m.focus, m.cells.At[min(m.focus, layout.System-1)]} }
+func (m Model) spot() spot { return spot{m.Focus, m.cells.At[min(m.Focus, layout.System-1)]} }
 
 // define goes to the row that defines the name under the cursor: of the cell
 // being typed in, or the first name in the cell under the cursor.

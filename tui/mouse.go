@@ -91,7 +91,7 @@ func (m *Model) click(at image.Point) (cmd tea.Cmd) {
 	m.note, m.ahead = frame.Note{}, nil // as a key that leads away
 	row, col := m.cellAt(p, r, at)
 	if m.cells.Cell != nil {
-		if p == m.focus && row == m.cells.At[p].Row && col == m.cells.At[p].Col {
+		if p == m.Focus && row == m.cells.At[p].Row && col == m.cells.At[p].Col {
 			return nil // the cell being typed in
 		}
 		if cmd = m.keep(); m.cells.Cell != nil && m.cells.Fresh == nil {
@@ -121,7 +121,7 @@ func (m Model) cellAt(p layout.Pane, r image.Rectangle, at image.Point) (row, co
 		return -1, -1
 	}
 	under := 0
-	if p == m.focus {
+	if p == m.Focus {
 		under = m.cells.At[p].Col
 	}
 	return m.cells.Tables[p].CellAt(m.cells.At[p], r.Dx(), under, at.X-r.Min.X, at.Y-r.Min.Y-layout.Frame)

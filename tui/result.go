@@ -77,7 +77,7 @@ func (m *Model) wantsEffect() bool {
 		return false
 	}
 	for _, p := range []layout.Pane{layout.Ranges, layout.Limits} {
-		if m.linear && m.focus == p || !m.linear && !m.screen().Panes[p].Empty() {
+		if m.linear && m.Focus == p || !m.linear && !m.screen().Panes[p].Empty() {
 			return true
 		}
 	}

@@ -54,15 +54,12 @@ type derived struct {
 
 // places is where one looks: the pane that has the keys, and what shows beside it.
 type places struct {
-	focus, back layout.Pane // back: the pane of cells that esc returns to
-	side        layout.Pane // what shows in the shared place of a small screen
-	turn        layout.Pane // the result that shows where there is one place for results
-	third       layout.Pane // the one that shows beside system and checks
-	large       bool
-	read        [layout.Panes]text.View // of the results
-	cam         picture.Camera
-	drag        *drag  // of the mouse in the picture
-	jumps       []spot // where definitions were asked for
+	layout.Turns
+	back  layout.Pane             // the pane of cells that esc returns to
+	read  [layout.Panes]text.View // of the results
+	cam   picture.Camera
+	drag  *drag  // of the mouse in the picture
+	jumps []spot // where definitions were asked for
 }
 
 // changes is what is being done to the sheet.
@@ -121,8 +118,8 @@ type departure struct {
 // start puts the cursor on the first point, and elsewhere on the first cell to
 // type in, and builds the panes.
 func (m *Model) start() {
-	m.focus, m.back, m.side = layout.Points, layout.Points, layout.Picture
-	m.turn, m.third = layout.System, layout.Limits
+	m.back = layout.Points
+	m.Turns = layout.Turns{Focus: m.back, Side: layout.Picture, Turn: layout.System, Third: layout.Limits, Large: m.Large}
 	m.cells.At[layout.Given].Col, m.cells.At[layout.Sheet].Col, m.cells.At[layout.Unknowns].Col = 1, 1, 1
 	m.resulted++
 	m.renew()

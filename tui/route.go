@@ -48,9 +48,9 @@ func (m Model) mode() keys.Mode {
 		return keys.InWords
 	case m.cells.Cell != nil:
 		return keys.InCell
-	case m.focus.Result():
+	case m.Focus.Result():
 		return keys.OnResult
-	case m.focus == layout.Picture:
+	case m.Focus == layout.Picture:
 		return keys.OnPicture
 	}
 	return keys.OnCells
@@ -65,7 +65,7 @@ func (m *Model) route(msg tea.KeyPressMsg) tea.Cmd {
 		if m.cells.DropBlank(m.mode(), msg.String()) {
 			m.settle()
 		}
-		if text == edit.Unknown && m.mode() == keys.OnCells && m.cells.TakesUnknown(m.focus) {
+		if text == edit.Unknown && m.mode() == keys.OnCells && m.cells.TakesUnknown(m.Focus) {
 			return m.typed(text)
 		}
 		if b, ok := keys.Find(m.mode(), msg.String()); ok {
@@ -173,7 +173,7 @@ func (m *Model) reading(i keys.Intent) bool {
 
 // onResult moves the cursor of the result that has the keys.
 func (m *Model) onResult(i keys.Intent) bool {
-	p := m.focus
+	p := m.Focus
 	r := m.screen().Panes[p]
 	return m.read[p].Turn(m.texts[p].Lines, i, r.Dx()-2, r.Dy()-1)
 }
@@ -244,13 +244,13 @@ func (m *Model) workbench(i keys.Intent) (tea.Cmd, bool) {
 	case keys.ListPanes:
 		m.listing = true
 	case keys.NextResult:
-		m.nextResult(1)
+		m.NextResult(m.screen().Shared, 1)
 	case keys.PrevResult:
-		m.nextResult(-1)
+		m.NextResult(m.screen().Shared, -1)
 	case keys.SwitchSide:
-		m.switchSide()
+		m.Switch(m.screen().Shared)
 	case keys.Enlarge:
-		m.large = !m.large
+		m.Large = !m.Large
 	default:
 		p, ok := frame.PaneOf(i)
 		if ok {

@@ -83,7 +83,7 @@ func TestDefinitionAndBack(t *testing.T) {
 	}
 	from := r.m.spot()
 	r.keys("alt+g")
-	if s, _ := r.m.slot(); r.m.focus != layout.Points || s.Ref != pointD {
+	if s, _ := r.m.slot(); r.m.Focus != layout.Points || s.Ref != pointD {
 		t.Errorf("the cursor is on %v", s.Ref)
 	}
 	r.keys("alt+r")
@@ -104,7 +104,7 @@ func TestSearch(t *testing.T) {
 	r := newRig(t, hanging, 120, 36)
 	r.keys("ctrl+f")
 	r.text("t1")
-	if r.m.focus != layout.Lines || r.m.cells.At[layout.Lines].Row != 0 {
+	if r.m.Focus != layout.Lines || r.m.cells.At[layout.Lines].Row != 0 {
 		t.Errorf("found %v", r.m.spot())
 	}
 	r.sees("find: t1")
@@ -157,7 +157,7 @@ func TestThePaletteNamesEveryCommand(t *testing.T) {
 	r.keys("enter", "esc", "ctrl+k")
 	r.text("plain characters")
 	r.keys("enter")
-	if r.m.focus != layout.Picture {
+	if r.m.Focus != layout.Picture {
 		t.Error("a command of the picture runs elsewhere")
 	}
 }

@@ -14,7 +14,7 @@ type search struct {
 }
 
 func (m *Model) beginSearch() {
-	if m.focus >= layout.System {
+	if m.Focus >= layout.System {
 		m.goTo(m.back)
 	}
 	m.search = search{on: true, from: m.spot()}
@@ -45,7 +45,7 @@ func (m *Model) searchNext() {
 		m.beginSearch()
 		return
 	}
-	if m.focus >= layout.System {
+	if m.Focus >= layout.System {
 		m.goTo(m.back)
 	}
 	m.seek(1)
@@ -59,7 +59,7 @@ func (m *Model) seek(skip int) {
 		return
 	}
 	if skip == 0 { // each character typed looks from where the search began
-		m.focus, m.cells.At[m.search.from.pane] = m.search.from.pane, m.search.from.at
+		m.Focus, m.cells.At[m.search.from.pane] = m.search.from.pane, m.search.from.at
 		m.clamp()
 	}
 	p, found := m.cells.Find(m.where(), want, skip)

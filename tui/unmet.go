@@ -15,7 +15,7 @@ type judged = session.Reply[*statics.Solution, map[string]string]
 // unmet is the own answer under the cursor where it is not met, else "".
 func (m Model) unmet() string {
 	s, ok := m.slot()
-	if !ok || m.focus != layout.Unknowns || s.Ref.Table != "answers" || m.live.Solution == nil || m.live.Stale {
+	if !ok || m.Focus != layout.Unknowns || s.Ref.Table != "answers" || m.live.Solution == nil || m.live.Stale {
 		return ""
 	}
 	for _, a := range m.live.Solution.Answers {
