@@ -50,9 +50,6 @@ func (m *Model) edited(o edit.Outcome) (cmd tea.Cmd) {
 // typed takes characters: into the line being typed, or in place of a cell.
 func (m *Model) typed(chars string) tea.Cmd {
 	switch m.mode() {
-	case keys.OnSearch:
-		m.search.Insert(chars)
-		m.seek(0)
 	case keys.OnPalette:
 		p := m.palette.Typed(chars)
 		m.palette = &p
@@ -70,7 +67,7 @@ func (m *Model) typed(chars string) tea.Cmd {
 	case keys.OnStart:
 		m.opening = m.opening.Type(chars)
 		return m.peek(false)
-	case keys.InCell, keys.InList, keys.InWords, keys.OnCells:
+	case keys.OnSearch, keys.InCell, keys.InList, keys.InWords, keys.OnCells:
 		return m.edited(m.cells.Type(m.where(), chars))
 	}
 	return nil
@@ -89,19 +86,19 @@ func (m *Model) paste(text string) tea.Cmd {
 
 // typing does the intents of a cell being typed in.
 func (m *Model) typing(i keys.Intent) (tea.Cmd, bool) {
-	if i == keys.ToDefinition {
-		return m.define(), true
-	}
 	o, ok := m.cells.InCell(m.where(), i)
+	return m.edited(o), ok
+}
+
+// searching does the intents of the line that is looked for.
+func (m *Model) searching(i keys.Intent) (tea.Cmd, bool) {
+	o, ok := m.cells.InSearch(m.where(), i)
 	return m.edited(o), ok
 }
 
 // onCells does the intents of a pane of cells.
 func (m *Model) onCells(i keys.Intent) (tea.Cmd, bool) {
 	o, ok := m.cells.OnCells(m.where(), i)
-	if i == keys.ToDefinition {
-		return m.define(), true
-	}
 	return m.edited(o), ok
 }
 

@@ -79,7 +79,7 @@ func (m Model) prompt() (label string, typed text.Line, ok bool) {
 	case mode == keys.OnName:
 		return m.forPage.Prompt(true), *m.naming, true
 	case mode == keys.OnSearch:
-		return "find: ", m.search.Line, true
+		return "find: ", m.cells.Search.Line, true
 	case mode == keys.OnPalette:
 		return "command: ", m.palette.Line, true
 	case mode == keys.InSetting:

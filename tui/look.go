@@ -76,7 +76,7 @@ type Reader struct{ m Model }
 func (l Look) Reader(w, h int, set theme.Set) Reader {
 	m := l.m.shown(w, h, set)
 	m.cells.Cell, m.cells.Fresh, m.choosing, m.listing, m.drag, m.palette = nil, nil, false, false, nil, nil
-	m.search, m.cells.Mark = search{}, edit.Mark{}
+	m.cells.Search, m.cells.Mark = edit.Search{}, edit.Mark{}
 	m.around = true
 	return Reader{m}
 }

@@ -55,11 +55,10 @@ type derived struct {
 // places is where one looks: the pane that has the keys, and what shows beside it.
 type places struct {
 	layout.Turns
-	back  layout.Pane             // the pane of cells that esc returns to
-	read  [layout.Panes]text.View // of the results
-	cam   picture.Camera
-	drag  *drag  // of the mouse in the picture
-	jumps []spot // where definitions were asked for
+	back layout.Pane             // the pane of cells that esc returns to
+	read [layout.Panes]text.View // of the results
+	cam  picture.Camera
+	drag *drag // of the mouse in the picture
 }
 
 // changes is what is being done to the sheet.
@@ -82,9 +81,8 @@ type dialogs struct {
 	pending  *start.Fetched // a sheet to be opened once this one is saved
 	palette  *overlay.List  // the list of commands
 	setup    *prefs.List    // the list of settings
-	search   search
-	note     frame.Note // on the bottom line
-	notes    int        // words said so far
+	note     frame.Note     // on the bottom line
+	notes    int            // words said so far
 }
 
 // display is what a session is shown on, and how the person likes it.

@@ -22,7 +22,7 @@ func (m Model) mode() keys.Mode {
 		return keys.OnQuestion
 	case m.naming != nil:
 		return keys.OnName
-	case m.search.on:
+	case m.cells.Search.On:
 		return keys.OnSearch
 	case m.palette != nil:
 		return keys.OnPalette
@@ -119,7 +119,7 @@ func deeds() [keys.Modes]func(*Model, keys.Intent) (tea.Cmd, bool) {
 		keys.OnName:     (*Model).named,
 		keys.OnChoice:   only((*Model).chosen),
 		keys.OnPanes:    (*Model).onPanes,
-		keys.OnSearch:   only((*Model).searching),
+		keys.OnSearch:   (*Model).searching,
 		keys.OnPalette:  (*Model).inPalette,
 		keys.OnHelp:     only((*Model).turnHelp),
 		keys.OnSettings: (*Model).settingUp,
@@ -219,12 +219,11 @@ func (m *Model) workbench(i keys.Intent) (tea.Cmd, bool) {
 		m.palette = &overlay.List{}
 	case keys.OpenSettings:
 		m.setup = &prefs.List{}
-	case keys.Search:
-		m.beginSearch()
-	case keys.SearchNext:
-		m.searchNext()
-	case keys.GoBack:
-		m.goBack()
+	case keys.Search, keys.SearchNext, keys.GoBack:
+		if i != keys.GoBack && m.Focus >= layout.System {
+			m.goTo(m.back)
+		}
+		return m.edited(m.cells.Seek(m.where(), i)), true
 	case keys.NewSheet, keys.OpenSheet:
 		return m.reopen(i), true
 	case keys.SaveAs:

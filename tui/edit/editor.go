@@ -25,7 +25,9 @@ type Editor struct {
 	Fresh  *cells.Fresh // a row that has no name yet
 	Newest sheet.Ref    // the row made last, while the next may follow it
 	Mark   Mark
-	clip   clip // copied last
+	Search Search
+	clip   clip   // copied last
+	jumps  []Spot // where definitions were asked for
 }
 
 // Where is what is edited: the sheet as it was kept last, and the pane that has the keys.
@@ -43,8 +45,9 @@ type Outcome struct {
 	Draft *sheet.Sheet // the sheet with the cell as it is being typed, to be solved
 	Half  bool         // of a number whose unit, or whose next digit, may follow
 
-	Go  Way       // where the cursor goes once the tables show the sheet
-	Row sheet.Ref // for the ways to a row
+	Go   Way       // where the cursor goes once the tables show the sheet
+	Row  sheet.Ref // for the ways to a row
+	Spot Spot
 
 	Choose bool   // ask which kind of row to make
 	Copied string // for the clipboard
@@ -66,6 +69,8 @@ const (
 	Prev
 	ToRow
 	ToFirst // cell of a row behind its name, which opens
+	ToHome  // of a row
+	ToSpot
 )
 
 func saying(format string, a ...any) Outcome { return Outcome{Says: fmt.Sprintf(format, a...)} }
@@ -194,8 +199,8 @@ func (e *Editor) newRow(p layout.Pane) Outcome {
 // Drop ends what is being typed, and keeps nothing of it.
 func (e *Editor) Drop() { e.Cell, e.Fresh = nil, nil }
 
-// Rest is an editor at the first cells, with what was copied last.
-func (e *Editor) Rest() Editor { return Editor{clip: e.clip} }
+// Rest is an editor at the first cells, with what was copied and looked for last.
+func (e *Editor) Rest() Editor { return Editor{clip: e.clip, Search: e.Search} }
 
 // blank tells that a row without a name is open, with nothing typed.
 func (e *Editor) blank() bool { return e.Fresh != nil && e.Cell != nil && e.Cell.Text == "" }

@@ -14,10 +14,13 @@ import (
 	"trivet/units"
 )
 
-// Type puts characters into the cell being typed in, or in place of the one under the cursor; a
+// Type puts characters into the text that is looked for or the cell being typed in, or in place of the one under the cursor; a
 // pane of points or lines that has no row yet begins one with them.
 func (e *Editor) Type(w Where, chars string) Outcome {
 	switch {
+	case e.Search.On:
+		e.Search.Insert(chars)
+		return e.seek(w, 0)
 	case e.Cell != nil:
 		c := *e.Cell
 		if c.Replaces() {
@@ -76,6 +79,8 @@ func (e *Editor) InCell(w Where, i keys.Intent) (o Outcome, ok bool) {
 	case keys.Cancel:
 		e.Drop()
 		return Outcome{Sheet: w.Sheet}, true
+	case keys.ToDefinition:
+		return e.define(w), true
 	case keys.NudgeUp, keys.NudgeDown:
 		text, at, ok := units.Nudge(c.Text, c.At, steps(i))
 		if !ok || c.Slot.Does == cells.SetName {
