@@ -3,6 +3,7 @@ package tui
 import (
 	tea "charm.land/bubbletea/v2"
 
+	"trivet/mechanics/sheet"
 	"trivet/tui/cells"
 	"trivet/tui/edit"
 	"trivet/tui/frame"
@@ -133,6 +134,12 @@ func (m *Model) say(text string, bad bool) {
 
 // slot is the cell under the cursor.
 func (m Model) slot() (cells.Slot, bool) { return m.cells.Slot(m.Focus) }
+
+// cell is what it edits; zero where there is none.
+func (m Model) cell() sheet.Ref {
+	s, _ := m.slot()
+	return s.Ref
+}
 
 // raw is the text of a cell, where a mark may show in its place.
 func (m Model) raw(s cells.Slot) string { return edit.Raw(m.history.Current(), s) }

@@ -104,7 +104,7 @@ func (m Model) firstWrong() (look grid.Style, mark, says string) {
 	if next := m.cells.Made.NextStep(m.Focus); next != "" && m.Focus < layout.System {
 		return theme.Warn, "", next
 	}
-	if says := m.likeliest(); says != "" {
+	if says := m.live.Likeliest(m.cell()); says != "" {
 		return theme.Warn, "", says
 	}
 	errs := m.live.Faults()

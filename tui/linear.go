@@ -45,7 +45,7 @@ func (m Model) moment() speech.Moment {
 		Gone: m.left || m.going, Starting: m.opening != nil, Greeting: m.greeting(),
 		Note: m.note.Text, Warns: m.note.Bad, Notes: m.notes,
 		Sheet: m.history.Current(), Solving: m.live.Sheet, Running: m.live.Running(), Leaving: m.leave, Saving: m.file.Saving,
-		Doubt: m.likeliest(), Result: m.heard(), Place: m.place(), Scene: m.scene(),
+		Doubt: m.live.Likeliest(m.cell()), Result: m.heard(), Place: m.place(), Scene: m.scene(),
 	}
 }
 

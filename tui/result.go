@@ -45,6 +45,14 @@ func (m *Model) missing(w int) (lines text.Lines) {
 	return lines
 }
 
+// judge looks for the mistakes in the own answers, unless one is being typed.
+func (m *Model) judge() tea.Cmd {
+	if m.cells.Cell != nil {
+		return nil
+	}
+	return m.live.Judge(m.cell())
+}
+
 // isOld tells that a pane shows what followed from an earlier sheet.
 func (m Model) isOld(p layout.Pane) bool {
 	steps := p == layout.Working || p == layout.HandSolution

@@ -46,10 +46,8 @@ type Model struct {
 
 // derived is what is worked out of a solution, where that shows.
 type derived struct {
-	laying  session.Queue[*statics.Solution, results.Steps]
-	worked  results.Laid
-	judging session.Queue[*statics.Solution, map[string]string]
-	judged  judged // the own answers
+	laying session.Queue[*statics.Solution, results.Steps]
+	worked results.Laid
 }
 
 // places is where one looks: the pane that has the keys, and what shows beside it.
@@ -171,8 +169,10 @@ func (m *Model) update(msg tea.Msg) (cmd tea.Cmd) {
 	case results.Laid:
 		m.takeWorked(msg)
 		cmd = m.catchUp()
-	case judged:
-		m.takeJudged(msg)
+	case session.Mistakes:
+		if m.live.TakeMistakes(msg) && msg.Fault != "" {
+			m.say("your answers could not be checked (fault: "+msg.Fault+")", true)
+		}
 	case session.Effect:
 		m.live.TakeEffect(msg)
 	case session.Saved:
