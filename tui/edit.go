@@ -141,9 +141,6 @@ func (m Model) cell() sheet.Ref {
 	return s.Ref
 }
 
-// raw is the text of a cell, where a mark may show in its place.
-func (m Model) raw(s cells.Slot) string { return edit.Raw(m.history.Current(), s) }
-
 // clamp keeps every cursor on its table and in view, and every scroll in its
 // text.
 func (m *Model) clamp() {

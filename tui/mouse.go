@@ -89,7 +89,7 @@ func (m *Model) click(at image.Point) (cmd tea.Cmd) {
 		return nil
 	}
 	m.note, m.ahead = frame.Note{}, nil // as a key that leads away
-	row, col := m.cellAt(p, r, at)
+	row, col := m.cells.CellAt(p, at.Sub(r.Min), r.Dx(), p == m.Focus)
 	if m.cells.Cell != nil {
 		if p == m.Focus && row == m.cells.At[p].Row && col == m.cells.At[p].Col {
 			return nil // the cell being typed in
@@ -113,18 +113,6 @@ func (m *Model) click(at image.Point) (cmd tea.Cmd) {
 		}
 	}
 	return cmd
-}
-
-// cellAt is the row and the column of a table under the mouse, -1 beside them.
-func (m Model) cellAt(p layout.Pane, r image.Rectangle, at image.Point) (row, col int) {
-	if p >= layout.System || at.Y < r.Min.Y+layout.Frame {
-		return -1, -1
-	}
-	under := 0
-	if p == m.Focus {
-		under = m.cells.At[p].Col
-	}
-	return m.cells.Tables[p].CellAt(m.cells.At[p], r.Dx(), under, at.X-r.Min.X, at.Y-r.Min.Y-layout.Frame)
 }
 
 // dragTo turns the picture with the mouse, as if one held the thing itself.
@@ -155,13 +143,10 @@ func (m *Model) pickAt(at image.Point) {
 
 // pick selects a row for the picture; the keys stay where they are.
 func (m *Model) pick(ref sheet.Ref) {
-	for p, t := range m.cells.Tables {
-		if p := layout.Pane(p); p != layout.Unknowns && t.RowOf(ref) >= 0 {
-			m.back, m.cells.At[p].Row = p, t.RowOf(ref)
-			m.settle()
-			m.say(ref.Row+" is picked"+cells.ShownFacts(m.follows), false)
-			return
-		}
+	if p, ok := m.cells.Pick(ref); ok {
+		m.back = p
+		m.settle()
+		m.say(ref.Row+" is picked"+cells.ShownFacts(m.follows), false)
 	}
 }
 
