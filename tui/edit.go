@@ -30,7 +30,7 @@ func (m *Model) edited(o edit.Outcome) (cmd tea.Cmd) {
 	}
 	switch before := m.history.Current(); {
 	case o.Draft != nil:
-		cmd = m.live.Solve(o.Draft, map[bool]session.Draft{false: session.TypedCell, true: session.HalfCell}[o.Half])
+		cmd = m.live.Solve(o.Draft, o.Typed)
 	case o.Sheet != nil:
 		m.history.Replace(o.Sheet)
 		m.offerRetelling(before, o.Kept)

@@ -2,7 +2,6 @@ package tui
 
 import (
 	"errors"
-	"path/filepath"
 
 	tea "charm.land/bubbletea/v2"
 
@@ -74,8 +73,8 @@ func (m *Model) afterSave(msg session.Saved) tea.Cmd {
 		return nil
 	}
 	where := msg.Path
-	if abs, err := filepath.Abs(msg.Path); err == nil && m.file.Store == nil {
-		where = xdg.Short(m.env, abs)
+	if m.file.Store == nil {
+		where = xdg.Whole(m.env, msg.Path)
 	}
 	// What was typed while the file was being written is not in it.
 	if m.history.Current() == msg.Sheet {
@@ -92,7 +91,7 @@ func (m *Model) afterSave(msg session.Saved) tea.Cmd {
 // quit leaves, and asks first where something is unsaved.
 func (m *Model) quit() tea.Cmd {
 	var cmd tea.Cmd
-	if m.cells.Cell != nil && (m.cells.Cell.Text != m.cells.Cell.Was || m.cells.Fresh != nil) {
+	if m.cells.Unkept() {
 		cmd = m.keep()
 		if m.cells.Cell != nil {
 			// The sheet refuses the text. To leave is still possible.

@@ -106,7 +106,7 @@ func (m *Model) readOn(i keys.Intent) bool {
 // heard is the result, where it may be said by now.
 func (m Model) heard() *speech.Result {
 	l := &m.live
-	if l.Running() || l.Sheet == nil || m.opening != nil || m.cells.Cell != nil && m.cells.Cell.Text != m.cells.Cell.Was {
+	if l.Running() || l.Sheet == nil || m.opening != nil || m.cells.Typing() {
 		return nil
 	}
 	r := &speech.Result{OnCells: m.Focus < layout.System && m.cells.Cell == nil, Sheet: m.history.Current(), Errs: l.Errs}

@@ -84,8 +84,7 @@ func (l Look) Reader(w, h int, set theme.Set) Reader {
 // Take shows the session as it has become, from where the reader looks.
 func (r Reader) Take(l Look) Reader {
 	m := l.Reader(r.m.w, r.m.h, r.m.theme.Set).m
-	m.Turns, m.back = r.m.Turns, r.m.back
-	m.cells.At, m.cam, m.read, m.help, m.note = r.m.cells.At, r.m.cam, r.m.read, r.m.help, r.m.note
+	m.places, m.cells.At, m.help, m.note = r.m.places, r.m.cells.At, r.m.help, r.m.note
 	m.board, m.worked = r.m.board, r.m.worked
 	// Answers that the presenter hides stay hidden.
 	m.board.Hides = l.m.board.Hides

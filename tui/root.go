@@ -56,7 +56,7 @@ type places struct {
 	back layout.Pane             // the pane of cells that esc returns to
 	read [layout.Panes]text.View // of the results
 	cam  picture.Camera
-	drag *drag // of the mouse in the picture
+	drag *picture.Drag // of the mouse in the picture
 }
 
 // changes is what is being done to the sheet.

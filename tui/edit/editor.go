@@ -10,8 +10,10 @@ import (
 	"trivet/mechanics/names"
 	"trivet/mechanics/sheet"
 	"trivet/tui/cells"
+	"trivet/tui/journal"
 	"trivet/tui/keys"
 	"trivet/tui/layout"
+	"trivet/tui/session"
 )
 
 // Editor is the panes of cells as they show, where their cursors are, and what is being typed, marked
@@ -40,10 +42,10 @@ type Where struct {
 
 // Outcome is what is to follow from a key.
 type Outcome struct {
-	Sheet *sheet.Sheet // as it is from now on, as one step of its history; nil: nothing changed
-	Kept  sheet.Ref    // the cell whose text it was that changed; zero: more than one, or none
-	Draft *sheet.Sheet // the sheet with the cell as it is being typed, to be solved
-	Half  bool         // of a number whose unit, or whose next digit, may follow
+	Sheet *sheet.Sheet  // as it is from now on, as one step of its history; nil: nothing changed
+	Kept  sheet.Ref     // the cell whose text it was that changed; zero: more than one, or none
+	Draft *sheet.Sheet  // the sheet with the cell as it is being typed, to be solved
+	Typed session.Draft // how far that has come
 
 	Go   Way       // where the cursor goes once the tables show the sheet
 	Row  sheet.Ref // for the ways to a row
@@ -198,6 +200,26 @@ func (e *Editor) newRow(p layout.Pane) Outcome {
 
 // Drop ends what is being typed, and keeps nothing of it.
 func (e *Editor) Drop() { e.Cell, e.Fresh = nil, nil }
+
+// Typing tells that the text of the cell being typed in is not what it was.
+func (e *Editor) Typing() bool { return e.Cell != nil && e.Cell.Text != e.Cell.Was }
+
+// Unkept tells that there is something in it, or a new row, to be lost.
+func (e *Editor) Unkept() bool { return e.Typing() || e.Cell != nil && e.Fresh != nil }
+
+// Typed is what is being typed, for the journal; nil: nothing. The name of a row that is there
+// already is given without the row: it is no cell that could be written.
+func (e *Editor) Typed(s *sheet.Sheet) *journal.Typed {
+	if !e.Typing() {
+		return nil
+	}
+	slot := e.Cell.Slot
+	if slot.Does == cells.SetName || slot.Does == cells.SetReaction {
+		return &journal.Typed{Ref: sheet.Ref{Table: slot.Ref.Table}, Text: e.Cell.Text}
+	}
+	ref, text := CellOf(s, slot, e.Cell.Text)
+	return &journal.Typed{Ref: ref, Text: text}
+}
 
 // Rest is an editor at the first cells, with what was copied and looked for last.
 func (e *Editor) Rest() Editor { return Editor{clip: e.clip, Search: e.Search} }

@@ -10,6 +10,7 @@ import (
 	"trivet/tui/cells"
 	"trivet/tui/keys"
 	"trivet/tui/layout"
+	"trivet/tui/session"
 	"trivet/tui/text"
 	"trivet/units"
 )
@@ -50,17 +51,20 @@ func (e *Editor) preview(w Where) Outcome {
 		return Outcome{} // these change nothing until they are kept
 	}
 	ref, all := CellOf(w.Sheet, c.Slot, c.Value())
-	return Outcome{Draft: w.Sheet.With(ref, all), Half: half(c)}
+	return Outcome{Draft: w.Sheet.With(ref, all), Typed: draft(c)}
 }
 
-// half tells a half-typed number, 560 on the way to 560 kg, from a cell that reads as it would
+// draft tells a half-typed number, 560 on the way to 560 kg, from a cell that reads as it would
 // once it is kept. A number without a unit is meant where the cell had one before.
-func half(c *cells.Edit) bool {
+func draft(c *cells.Edit) session.Draft {
 	bare := func(s string) bool {
 		s = strings.TrimSpace(s)
 		return s != "" && !strings.ContainsFunc(s, unicode.IsLetter) && strings.ContainsRune("0123456789.", rune(s[len(s)-1]))
 	}
-	return bare(c.Text) && !bare(c.Was)
+	if bare(c.Text) && !bare(c.Was) {
+		return session.HalfCell
+	}
+	return session.TypedCell
 }
 
 // ways are where the cursor goes from a cell that is kept.
