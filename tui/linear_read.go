@@ -36,7 +36,9 @@ func (m Model) readText() (t speech.Text, of any) {
 	default:
 		t.Name, t.At, of = frame.Within(m.Focus), m.speech.Read[m.Focus], m.Focus
 		made.of, made.stale = m.live.Solution, m.isOld(m.Focus)
-		write = m.resultLines
+		write = func() []string {
+			return speech.Pane(m.Focus, &m.live.Result, m.history.Current(), m.worked.Value.Working, m.isOld(m.Focus))
+		}
 		switch v := m.read[m.Focus]; {
 		case m.Focus == layout.Picture:
 			made.of = [2]any{m.live.Problem, m.live.Solution}
@@ -62,24 +64,6 @@ func (m Model) readText() (t speech.Text, of any) {
 	}
 	t.Made = made
 	return t, of
-}
-
-// resultLines are what the pane with the keys shows of a result, a sentence a line.
-func (m Model) resultLines() (lines []string) {
-	switch l := m.live; {
-	case m.Focus == layout.Picture && l.Problem == nil:
-		return nil
-	case m.Focus == layout.Picture:
-	case l.Solution == nil:
-		lines = []string{"no result yet"}
-		for _, e := range l.Errs {
-			lines = append(lines, speech.Wrong(m.history.Current(), e))
-		}
-		return lines
-	case m.isOld(m.Focus):
-		lines = append(lines, "stale: this is the result of an earlier version of the sheet")
-	}
-	return append(lines, speech.Pane(m.Focus, &m.live.Result, m.worked.Value.Working)...)
 }
 
 // readOn moves in what is read; false where the intent is none of reading.
