@@ -25,9 +25,7 @@ func (m *Model) where() edit.Where {
 // edited carries out what the editor of the cells asks for.
 func (m *Model) edited(o edit.Outcome) (cmd tea.Cmd) {
 	m.choosing = m.choosing || o.Choose
-	if o.Says != "" {
-		m.say(o.Says, o.Bad)
-	}
+	m.say(o.Says, o.Bad)
 	switch before := m.history.Current(); {
 	case o.Draft != nil:
 		cmd = m.live.Solve(o.Draft, o.Typed)
@@ -62,9 +60,8 @@ func (m *Model) typed(chars string) tea.Cmd {
 		m.naming = &l
 	case keys.OnBoard:
 		b, says := m.board.Typed(chars, m.boardOf().Steps())
-		if m.board = b; says != "" {
-			m.say(says, false)
-		}
+		m.board = b
+		m.say(says, false)
 	case keys.OnStart:
 		m.opening = m.opening.Type(chars)
 		return m.peek(false)
@@ -103,8 +100,14 @@ func (m *Model) onCells(i keys.Intent) (tea.Cmd, bool) {
 	return m.edited(o), ok
 }
 
-// keep writes the cell being typed in into the sheet, where that takes it.
-func (m *Model) keep() tea.Cmd { return m.edited(m.cells.Keep(m.where(), edit.Stay)) }
+// keep writes the cell being typed in into the sheet. Where that refuses it the cell stays open,
+// and the bottom line says why.
+func (m *Model) keep() (cmd tea.Cmd, open bool) {
+	if m.cells.Cell != nil {
+		cmd = m.edited(m.cells.Keep(m.where(), edit.Stay))
+	}
+	return cmd, m.cells.Cell != nil
+}
 
 // chosen takes the answer to which kind of row to make.
 func (m *Model) chosen(i keys.Intent) bool {
@@ -126,8 +129,11 @@ func (m *Model) changed() tea.Cmd {
 	return cmd
 }
 
-// say puts a word on the bottom line.
+// say puts a word on the bottom line, where there is one to say.
 func (m *Model) say(text string, bad bool) {
+	if text == "" {
+		return
+	}
 	m.note = frame.Note{Text: text, Bad: bad}
 	m.notes++
 }

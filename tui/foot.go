@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"fmt"
 	"strings"
 
 	"trivet/tui/cells"
@@ -52,7 +53,8 @@ func (m Model) foot(w int) frame.Foot {
 		if m.says != "" {
 			says(theme.Plain, "", m.says)
 		} else {
-			says(theme.Dim, "", "line "+ordinal(m.read[m.Focus].Scroll.Y+1, len(m.texts[m.Focus].Lines)))
+			n := len(m.texts[m.Focus].Lines)
+			says(theme.Dim, "", fmt.Sprintf("line %d of %d", min(m.read[m.Focus].Scroll.Y+1, n), n))
 		}
 		if len(f.Says) == 1 {
 			says(m.cells.Wrong(&m.live.Result, m.Focus, m.selected()))

@@ -62,9 +62,7 @@ func (m Model) Fitted(w, h int, set theme.Set) Model {
 // has an empty path.
 func (m Model) Unsaved() (path string, s *sheet.Sheet, stamp sheet.Stamp, any bool) {
 	m = m.Look().m
-	if m.cells.Cell != nil {
-		m.keep()
-	}
+	m.keep()
 	return m.file.Path, m.history.Current(), m.file.Stamp, m.history.Modified()
 }
 

@@ -78,7 +78,7 @@ func (m *Model) click(at image.Point) (cmd tea.Cmd) {
 		if p == m.Focus && row == m.cells.At[p].Row && col == m.cells.At[p].Col {
 			return nil // the cell being typed in
 		}
-		if cmd = m.keep(); m.cells.Cell != nil && m.cells.Fresh == nil {
+		if cmd, _ = m.keep(); m.cells.Cell != nil && m.cells.Fresh == nil {
 			return cmd
 		}
 		m.cells.Drop()

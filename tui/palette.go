@@ -43,10 +43,5 @@ func (m *Model) run(b keys.Binding) (cmd tea.Cmd) {
 	case b.Scope == keys.Board:
 		cmd = m.toBoard()
 	}
-	if why := m.now().Cannot(b.Intent); why != "" {
-		m.say(why, false)
-		return cmd
-	}
-	next, _ := m.handle(b.Intent)
-	return tea.Batch(cmd, next)
+	return tea.Batch(cmd, m.can(b.Intent))
 }

@@ -36,9 +36,7 @@ func (m *Model) pictured(i keys.Intent) bool {
 	default:
 		says, ok = m.cam.Do(i)
 	}
-	if says != "" {
-		m.say(says, false)
-	}
+	m.say(says, false)
 	return ok
 }
 

@@ -23,11 +23,7 @@ func (m *Model) beginJournal() {
 }
 
 // warn tells of other workbenches on the same sheet.
-func (m *Model) warn(others []journal.Other) {
-	if says := m.file.Warn(others); says != "" {
-		m.say(says, true)
-	}
-}
+func (m *Model) warn(others []journal.Other) { m.say(m.file.Warn(others), true) }
 
 // offer asks whether work that was left is to be taken over; esc leaves it for
 // the next start.

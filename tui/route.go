@@ -69,13 +69,8 @@ func (m *Model) route(msg tea.KeyPressMsg) tea.Cmd {
 			return m.typed(text)
 		}
 		if b, ok := keys.Find(m.mode(), msg.String()); ok {
-			if why := m.now().Cannot(b.Intent); why != "" {
-				m.say(why, false)
-				return nil
-			}
 			m.changedByKey = b.Intent != keys.Rubout && b.Intent != keys.Delete
-			cmd, _ := m.handle(b.Intent)
-			return cmd
+			return m.can(b.Intent)
 		}
 		if m.linear && m.mode() == keys.OnPicture {
 			// In words the picture is read as a result is.
@@ -100,8 +95,8 @@ func (m *Model) keepFirst(key string) (tea.Cmd, bool) {
 	if !ok {
 		return nil, false
 	}
-	cmd := m.keep()
-	if m.cells.Cell != nil {
+	cmd, open := m.keep()
+	if open {
 		return cmd, true
 	}
 	again, _ := m.handle(i)
@@ -134,6 +129,16 @@ func deeds() [keys.Modes]func(*Model, keys.Intent) (tea.Cmd, bool) {
 		keys.OnPicture:  only((*Model).pictured),
 		keys.OnCells:    (*Model).onCells,
 	}
+}
+
+// can does an intent, or says why it cannot be done here.
+func (m *Model) can(i keys.Intent) tea.Cmd {
+	if why := m.now().Cannot(i); why != "" {
+		m.say(why, false)
+		return nil
+	}
+	cmd, _ := m.handle(i)
+	return cmd
 }
 
 // handle does an intent where the keys are; ok tells that the mode knows it.
