@@ -34,7 +34,12 @@ func (l Look) Own() grid.Frame { return l.m.composed() }
 // On is the frame for a reader's terminal: the same panes, focus and cell in
 // another size and other characters. What is between the session and the host
 // alone, file names and questions, does not show.
-func (l Look) On(w, h int, set theme.Set) grid.Frame { return l.m.shown(w, h, set).composed() }
+func (l Look) On(w, h int, set theme.Set) grid.Frame {
+	return l.m.shown(w, h, set).covered().composed()
+}
+
+// Hides tells that answers are hidden from those who watch.
+func (l Look) Hides() bool { return l.m.board.Hides }
 
 // Title is the sheet's name, for a window's title.
 func (l Look) Title() string { return l.m.title() }
@@ -116,7 +121,7 @@ type workings struct {
 func (r Reader) On(w, h int, set theme.Set) Reader { return Reader{r.m.Fitted(w, h, set)} }
 
 // Frame is what the reader sees.
-func (r Reader) Frame() grid.Frame { return r.m.composed() }
+func (r Reader) Frame() grid.Frame { return r.m.covered().composed() }
 
 // Key takes a key of the reader's, and tells whether it means anything to one
 // who only reads.

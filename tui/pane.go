@@ -11,12 +11,16 @@ import (
 	"trivet/tui/overlay"
 	"trivet/tui/results"
 	"trivet/tui/text"
+	"trivet/tui/theme"
 )
 
 // drawTop shows the title and the verdict; below them, quietly, what the sheet says of
 // itself, and its file.
 func (m Model) drawTop(c grid.Canvas) {
 	verdict, look := results.Headline(&m.live)
+	if m.hides {
+		verdict, look = "answers hidden", theme.Dim
+	}
 	frame.Head{
 		Problem: m.live.Latest, Verdict: verdict, Look: look, File: m.title(), Saved: m.file.Path != "", Modified: m.history.Modified(),
 	}.Draw(c, m.theme.Glyphs.Between)

@@ -18,7 +18,7 @@ func (m *Model) compose() {
 	if of := (stripped{m.resulted, s.Strip.Dx() - 2, m.live.Weighed.Of}); of != m.stripped && m.live.Solution != nil && !m.linear {
 		m.stripped, m.strip = of, results.Strip(&m.live.Result, of.w)
 	}
-	a := results.Args{Result: &m.live.Result, Nth: m.resulted, Steps: &m.worked, Glyphs: m.theme.Glyphs}
+	a := results.Args{Result: &m.live.Result, Nth: m.resulted, Steps: &m.worked, Glyphs: m.theme.Glyphs, Hidden: m.hides}
 	if m.live.Solution == nil {
 		a.Missing = m.missing
 	}

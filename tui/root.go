@@ -100,6 +100,7 @@ type display struct {
 type audience struct {
 	watches  bool         // seen by another than the session's own
 	around   bool         // by one who looks around
+	hides    bool         // what follows from the solution is hidden
 	workings *workings    // for those who read along
 	trouble  func(string) // hears that no journal is kept; may be nil
 }
