@@ -1,5 +1,6 @@
 // Package edit changes the sheet from its panes of cells: the cursors there, the one cell that is typed
-// in, rows made, moved and deleted, blocks copied and pasted. What a key comes to is an Outcome, which
+// in, rows made, moved and deleted, blocks copied and pasted,
+// texts and definitions looked for. What a key comes to is an Outcome, which
 // the workbench carries out; nothing here solves or draws.
 package edit
 
@@ -49,7 +50,7 @@ type Outcome struct {
 
 	Go   Way       // where the cursor goes once the tables show the sheet
 	Row  sheet.Ref // for the ways to a row
-	Spot Spot
+	Spot Spot      // for the way to a spot
 
 	Choose bool   // ask which kind of row to make
 	Copied string // for the clipboard
