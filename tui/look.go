@@ -67,9 +67,7 @@ func (m Model) Fitted(w, h int, set theme.Set) Model {
 // has an empty path.
 func (m Model) Unsaved() (path string, s *sheet.Sheet, stamp sheet.Stamp, any bool) {
 	m = m.Look().m
-	if m.cells.Cell != nil {
-		m.keep()
-	}
+	m.keep()
 	return m.file.Path, m.history.Current(), m.file.Stamp, m.history.Modified()
 }
 
@@ -81,7 +79,7 @@ type Reader struct{ m Model }
 func (l Look) Reader(w, h int, set theme.Set) Reader {
 	m := l.m.shown(w, h, set)
 	m.cells.Cell, m.cells.Fresh, m.choosing, m.listing, m.drag, m.palette = nil, nil, false, false, nil, nil
-	m.search, m.cells.Mark = search{}, edit.Mark{}
+	m.cells.Search, m.cells.Mark = edit.Search{}, edit.Mark{}
 	m.around = true
 	return Reader{m}
 }
@@ -89,8 +87,7 @@ func (l Look) Reader(w, h int, set theme.Set) Reader {
 // Take shows the session as it has become, from where the reader looks.
 func (r Reader) Take(l Look) Reader {
 	m := l.Reader(r.m.w, r.m.h, r.m.theme.Set).m
-	m.focus, m.back, m.side, m.turn, m.third, m.large = r.m.focus, r.m.back, r.m.side, r.m.turn, r.m.third, r.m.large
-	m.cells.At, m.cam, m.read, m.help, m.note = r.m.cells.At, r.m.cam, r.m.read, r.m.help, r.m.note
+	m.places, m.cells.At, m.help, m.note = r.m.places, r.m.cells.At, r.m.help, r.m.note
 	m.board, m.worked = r.m.board, r.m.worked
 	// Answers that the presenter hides stay hidden.
 	m.board.Hides = l.m.board.Hides

@@ -45,6 +45,14 @@ func (m *Model) missing(w int) (lines text.Lines) {
 	return lines
 }
 
+// judge looks for the mistakes in the own answers, unless one is being typed.
+func (m *Model) judge() tea.Cmd {
+	if m.cells.Cell != nil {
+		return nil
+	}
+	return m.live.Judge(m.cell())
+}
+
 // isOld tells that a pane shows what followed from an earlier sheet.
 func (m Model) isOld(p layout.Pane) bool {
 	steps := p == layout.Working || p == layout.HandSolution
@@ -77,7 +85,7 @@ func (m *Model) wantsEffect() bool {
 		return false
 	}
 	for _, p := range []layout.Pane{layout.Ranges, layout.Limits} {
-		if m.linear && m.focus == p || !m.linear && !m.screen().Panes[p].Empty() {
+		if m.linear && m.Focus == p || !m.linear && !m.screen().Panes[p].Empty() {
 			return true
 		}
 	}
