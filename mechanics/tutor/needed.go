@@ -35,8 +35,9 @@ func (t *Practice) neededFor() (n int) {
 	return t.fewest(wanted, n)
 }
 
-// maxSearched and maxSpaces bound the search: unknowns of a problem, and spaces times sums.
-const maxSearched, maxSpaces = 6, 300_000
+// maxSearched and maxSpaces bound the search, to some 20 ms: unknowns of a problem, and
+// spaces times sums.
+const maxSearched, maxSpaces = 6, 60_000
 
 // fewest looks for fewer than most sums from which the wanted unknowns follow, among the
 // elementary ones and those of the hand solution. |wanted| + r sums suffice exactly where
