@@ -462,3 +462,30 @@ func holds(t *Practice, row []float64) bool {
 	}
 	return math.Abs(left) < 2e-3*biggest || biggest < 1e-6*t.load()
 }
+
+// Of wrong values that come of nothing, one in a hundred at most is said to come of a mistake.
+func TestValuesByChance(t *testing.T) {
+	const most = 0.01
+	rng := rand.New(rand.NewPCG(3, 9))
+	total, named := 0, 0
+	for _, r := range rigs() {
+		for _, q := range r.practice().asked() {
+			for range long.Of(5, 30) {
+				p := r.practice()
+				v, err := p.solution.Evaluate(q)
+				if err != nil {
+					continue
+				}
+				unit := p.Problem.Units.For(q.Dim)
+				v *= math.Exp(4*rng.Float64() - 2)
+				total++
+				if j := p.Enter(fmt.Sprintf("%s = %.4g %s", q.Name, v/unit.Factor, unit.Symbol)); j.Mistake != nil && j.Mistake.Kind != "figures" {
+					named++
+				}
+			}
+		}
+	}
+	if float64(named) > most*float64(total) || total == 0 {
+		t.Errorf("of %d: named %d", total, named)
+	}
+}
