@@ -19,7 +19,7 @@ func (m Model) onSteps() bool {
 	case keys.OnBoard:
 		return true
 	case keys.OnResult:
-		return m.focus == layout.Working || m.focus == layout.HandSolution
+		return m.Focus == layout.Working || m.Focus == layout.HandSolution
 	}
 	return false
 }

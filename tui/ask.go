@@ -1,12 +1,10 @@
 package tui
 
-import "fmt"
-
 // explain says where the number under the cursor comes from. It is worked out for
 // that number alone.
 func (m *Model) explain() {
 	m.says = ""
-	p := m.focus
+	p := m.Focus
 	if !p.Result() || m.live.Solution == nil {
 		return
 	}
@@ -23,6 +21,3 @@ func (m *Model) explain() {
 		m.says = "of the earlier sheet: " + m.says
 	}
 }
-
-// ordinal says which of many something is.
-func ordinal(i, n int) string { return fmt.Sprintf("%d of %d", min(i, n), n) }

@@ -64,9 +64,7 @@ func (m Model) boardOf() board.Of {
 func (m *Model) onBoard(i keys.Intent) bool {
 	b, says, ok := m.board.Do(i, m.boardOf())
 	m.board = b
-	if says != "" {
-		m.say(says, false)
-	}
+	m.say(says, false)
 	switch {
 	case ok:
 	case b.List != nil:

@@ -204,7 +204,7 @@ func TestWhatCannotBePasted(t *testing.T) {
 	// One line for one cell is typed, as before.
 	r.keys("right")
 	r.send(tea.PasteMsg{Content: "1, 1\n"})
-	if r.m.cells.Cell == nil || r.m.focus != layout.Points {
+	if r.m.cells.Cell == nil || r.m.Focus != layout.Points {
 		t.Error("a text is not typed")
 	}
 }

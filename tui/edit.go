@@ -3,6 +3,7 @@ package tui
 import (
 	tea "charm.land/bubbletea/v2"
 
+	"trivet/mechanics/sheet"
 	"trivet/tui/cells"
 	"trivet/tui/edit"
 	"trivet/tui/frame"
@@ -14,9 +15,9 @@ import (
 // where is what the editor of the cells edits now.
 func (m *Model) where() edit.Where {
 	s := m.screen()
-	w := edit.Where{Sheet: m.history.Current(), Pane: m.focus, Page: max(s.Panes[m.focus].Dy()-layout.Frame, 1)}
+	w := edit.Where{Sheet: m.history.Current(), Pane: m.Focus, Page: max(s.Panes[m.Focus].Dy()-layout.Frame, 1)}
 	for p := range w.Shown {
-		w.Shown[p] = m.large || !s.Panes[p].Empty()
+		w.Shown[p] = m.Large || !s.Panes[p].Empty()
 	}
 	return w
 }
@@ -24,19 +25,17 @@ func (m *Model) where() edit.Where {
 // edited carries out what the editor of the cells asks for.
 func (m *Model) edited(o edit.Outcome) (cmd tea.Cmd) {
 	m.choosing = m.choosing || o.Choose
-	if o.Says != "" {
-		m.say(o.Says, o.Bad)
-	}
+	m.say(o.Says, o.Bad)
 	switch before := m.history.Current(); {
 	case o.Draft != nil:
-		cmd = m.live.Solve(o.Draft, map[bool]session.Draft{false: session.TypedCell, true: session.HalfCell}[o.Half])
+		cmd = m.live.Solve(o.Draft, o.Typed)
 	case o.Sheet != nil:
 		m.history.Replace(o.Sheet)
 		m.offerRetelling(before, o.Kept)
 		cmd = m.changed()
 	}
 	if o.Go != edit.Stay {
-		if p := m.cells.Follow(m.where(), o); p != m.focus {
+		if p := m.cells.Follow(m.where(), o); p != m.Focus {
 			m.goTo(p)
 		}
 		m.settle()
@@ -50,9 +49,6 @@ func (m *Model) edited(o edit.Outcome) (cmd tea.Cmd) {
 // typed takes characters: into the line being typed, or in place of a cell.
 func (m *Model) typed(chars string) tea.Cmd {
 	switch m.mode() {
-	case keys.OnSearch:
-		m.search.Insert(chars)
-		m.seek(0)
 	case keys.OnPalette:
 		p := m.palette.Typed(chars)
 		m.palette = &p
@@ -64,13 +60,12 @@ func (m *Model) typed(chars string) tea.Cmd {
 		m.naming = &l
 	case keys.OnBoard:
 		b, says := m.board.Typed(chars, m.boardOf().Steps())
-		if m.board = b; says != "" {
-			m.say(says, false)
-		}
+		m.board = b
+		m.say(says, false)
 	case keys.OnStart:
 		m.opening = m.opening.Type(chars)
 		return m.peek(false)
-	case keys.InCell, keys.InList, keys.InWords, keys.OnCells:
+	case keys.OnSearch, keys.InCell, keys.InList, keys.InWords, keys.OnCells:
 		return m.edited(m.cells.Type(m.where(), chars))
 	}
 	return nil
@@ -89,24 +84,30 @@ func (m *Model) paste(text string) tea.Cmd {
 
 // typing does the intents of a cell being typed in.
 func (m *Model) typing(i keys.Intent) (tea.Cmd, bool) {
-	if i == keys.ToDefinition {
-		return m.define(), true
-	}
 	o, ok := m.cells.InCell(m.where(), i)
+	return m.edited(o), ok
+}
+
+// searching does the intents of the line that is looked for.
+func (m *Model) searching(i keys.Intent) (tea.Cmd, bool) {
+	o, ok := m.cells.InSearch(m.where(), i)
 	return m.edited(o), ok
 }
 
 // onCells does the intents of a pane of cells.
 func (m *Model) onCells(i keys.Intent) (tea.Cmd, bool) {
 	o, ok := m.cells.OnCells(m.where(), i)
-	if i == keys.ToDefinition {
-		return m.define(), true
-	}
 	return m.edited(o), ok
 }
 
-// keep writes the cell being typed in into the sheet, where that takes it.
-func (m *Model) keep() tea.Cmd { return m.edited(m.cells.Keep(m.where(), edit.Stay)) }
+// keep writes the cell being typed in into the sheet. Where that refuses it the cell stays open,
+// and the bottom line says why.
+func (m *Model) keep() (cmd tea.Cmd, open bool) {
+	if m.cells.Cell != nil {
+		cmd = m.edited(m.cells.Keep(m.where(), edit.Stay))
+	}
+	return cmd, m.cells.Cell != nil
+}
 
 // chosen takes the answer to which kind of row to make.
 func (m *Model) chosen(i keys.Intent) bool {
@@ -116,7 +117,7 @@ func (m *Model) chosen(i keys.Intent) bool {
 	}
 	m.choosing = false
 	if ok {
-		m.cells.BeginRow(m.focus, table)
+		m.cells.BeginRow(m.Focus, table)
 	}
 	return true
 }
@@ -128,17 +129,23 @@ func (m *Model) changed() tea.Cmd {
 	return cmd
 }
 
-// say puts a word on the bottom line.
+// say puts a word on the bottom line, where there is one to say.
 func (m *Model) say(text string, bad bool) {
+	if text == "" {
+		return
+	}
 	m.note = frame.Note{Text: text, Bad: bad}
 	m.notes++
 }
 
 // slot is the cell under the cursor.
-func (m Model) slot() (cells.Slot, bool) { return m.cells.Slot(m.focus) }
+func (m Model) slot() (cells.Slot, bool) { return m.cells.Slot(m.Focus) }
 
-// raw is the text of a cell, where a mark may show in its place.
-func (m Model) raw(s cells.Slot) string { return edit.Raw(m.history.Current(), s) }
+// cell is what it edits; zero where there is none.
+func (m Model) cell() sheet.Ref {
+	s, _ := m.slot()
+	return s.Ref
+}
 
 // clamp keeps every cursor on its table and in view, and every scroll in its
 // text.
@@ -158,16 +165,15 @@ func (m *Model) clamp() {
 
 // hop goes to the next pane, one that is hidden beside others included.
 func (m *Model) hop(dir int) {
-	m.goTo((m.focus + layout.Pane(dir) + layout.Panes) % layout.Panes)
+	m.goTo((m.Focus + layout.Pane(dir) + layout.Panes) % layout.Panes)
 }
 
 // goTo gives a pane the keys and shows it.
 func (m *Model) goTo(p layout.Pane) {
 	m.cells.Mark = edit.Mark{}
-	m.focus = p
+	m.Go(p)
 	if p < layout.System {
 		m.back = p
 	}
-	m.show(p)
 	m.settle()
 }

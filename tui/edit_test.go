@@ -118,12 +118,12 @@ func TestTabGoesThroughTheCellsOfAllPanes(t *testing.T) {
 	seen := map[layout.Pane]int{}
 	first := r.m.cells.At
 	for range 300 {
-		seen[r.m.focus]++
+		seen[r.m.Focus]++
 		if s, _ := r.m.slot(); s.Does == cells.Nothing {
-			t.Fatalf("tab rests on %v", r.m.cells.At[r.m.focus])
+			t.Fatalf("tab rests on %v", r.m.cells.At[r.m.Focus])
 		}
 		r.keys("tab")
-		if r.m.focus == layout.Points && r.m.cells.At[layout.Points] == first[layout.Points] {
+		if r.m.Focus == layout.Points && r.m.cells.At[layout.Points] == first[layout.Points] {
 			break
 		}
 	}
@@ -134,8 +134,8 @@ func TestTabGoesThroughTheCellsOfAllPanes(t *testing.T) {
 	}
 	at := r.m.cells.At
 	r.keys("tab", "shift+tab")
-	if r.m.cells.At[r.m.focus] != at[r.m.focus] {
-		t.Errorf("there and back leads to %v, want %v", r.m.cells.At[r.m.focus], at[r.m.focus])
+	if r.m.cells.At[r.m.Focus] != at[r.m.Focus] {
+		t.Errorf("there and back leads to %v, want %v", r.m.cells.At[r.m.Focus], at[r.m.Focus])
 	}
 }
 

@@ -2,7 +2,6 @@ package tui
 
 import (
 	"errors"
-	"path/filepath"
 
 	tea "charm.land/bubbletea/v2"
 
@@ -25,13 +24,10 @@ func asked(text string) overlay.Question { return overlay.Question{Text: text} }
 
 // save keeps what is being typed, then writes the file, or asks for its name.
 func (m *Model) save() tea.Cmd {
-	var cmd tea.Cmd
 	m.help = nil
-	if m.cells.Cell != nil {
-		cmd = m.keep()
-		if m.cells.Cell != nil {
-			return cmd // the cell is refused; the bottom line says why
-		}
+	cmd, open := m.keep()
+	if open {
+		return cmd
 	}
 	if m.file.Path == "" {
 		m.askName()
@@ -74,8 +70,8 @@ func (m *Model) afterSave(msg session.Saved) tea.Cmd {
 		return nil
 	}
 	where := msg.Path
-	if abs, err := filepath.Abs(msg.Path); err == nil && m.file.Store == nil {
-		where = xdg.Short(m.env, abs)
+	if m.file.Store == nil {
+		where = xdg.Whole(m.env, msg.Path)
 	}
 	// What was typed while the file was being written is not in it.
 	if m.history.Current() == msg.Sheet {
@@ -92,9 +88,9 @@ func (m *Model) afterSave(msg session.Saved) tea.Cmd {
 // quit leaves, and asks first where something is unsaved.
 func (m *Model) quit() tea.Cmd {
 	var cmd tea.Cmd
-	if m.cells.Cell != nil && (m.cells.Cell.Text != m.cells.Cell.Was || m.cells.Fresh != nil) {
-		cmd = m.keep()
-		if m.cells.Cell != nil {
+	if m.cells.Unkept() {
+		var open bool
+		if cmd, open = m.keep(); open {
 			// The sheet refuses the text. To leave is still possible.
 			m.cells.Drop()
 			cmd = m.changed()
@@ -147,11 +143,11 @@ func (m *Model) named(i keys.Intent) (tea.Cmd, bool) {
 		if m.forPage != 0 {
 			return m.writePage(m.forPage, l.Text, false), true
 		}
+		var was sheet.Stamp // another file of this name is somebody's: the save asks before it overwrites
 		if l.Text == m.file.Path {
-			return m.writeFile(l.Text, m.file.Stamp, false), true
+			was = m.file.Stamp
 		}
-		// A file of this name is somebody's: the save asks before it overwrites.
-		return m.writeFile(l.Text, sheet.Stamp{}, false), true
+		return m.writeFile(l.Text, was, false), true
 	default:
 		if !l.Handle(i) {
 			return nil, false

@@ -2,18 +2,14 @@ package tui
 
 import (
 	"fmt"
-	"slices"
 	"strings"
 
-	"trivet/mechanics/diag"
-	"trivet/mechanics/problem"
 	"trivet/tui/cells"
 	"trivet/tui/edit"
 	"trivet/tui/frame"
 	"trivet/tui/grid"
 	"trivet/tui/help"
 	"trivet/tui/keys"
-	"trivet/tui/layout"
 	"trivet/tui/text"
 	"trivet/tui/theme"
 )
@@ -40,7 +36,7 @@ func (m Model) foot(w int) frame.Foot {
 	case mode == keys.OnPicture:
 		f.First = []text.Span{{Text: m.cam.Words(m.live.Problem), Look: theme.Dim}}
 	case mode == keys.OnCells:
-		f.First, facts = m.slotLine(w)
+		f.First, facts = m.cells.Line(m.where(), m.follows, w)
 	}
 	switch {
 	case m.note.Text != "":
@@ -57,13 +53,14 @@ func (m Model) foot(w int) frame.Foot {
 		if m.says != "" {
 			says(theme.Plain, "", m.says)
 		} else {
-			says(theme.Dim, "", "line "+ordinal(m.read[m.focus].Scroll.Y+1, len(m.texts[m.focus].Lines)))
+			n := len(m.texts[m.Focus].Lines)
+			says(theme.Dim, "", fmt.Sprintf("line %d of %d", min(m.read[m.Focus].Scroll.Y+1, n), n))
 		}
 		if len(f.Says) == 1 {
-			says(m.firstWrong())
+			says(m.cells.Wrong(&m.live.Result, m.Focus, m.selected()))
 		}
 	case mode == keys.OnPicture || mode == keys.OnCells:
-		says(m.firstWrong())
+		says(m.cells.Wrong(&m.live.Result, m.Focus, m.selected()))
 		if f.Says == nil && facts != "" {
 			says(theme.Computed, "", strings.TrimLeft(facts, " "))
 		} else if s, ok := m.slot(); ok && f.Says == nil {
@@ -79,7 +76,7 @@ func (m Model) prompt() (label string, typed text.Line, ok bool) {
 	case mode == keys.OnName:
 		return m.forPage.Prompt(true), *m.naming, true
 	case mode == keys.OnSearch:
-		return "find: ", m.search.Line, true
+		return "find: ", m.cells.Search.Line, true
 	case mode == keys.OnPalette:
 		return "command: ", m.palette.Line, true
 	case mode == keys.InSetting:
@@ -98,91 +95,11 @@ func takes(s cells.Slot) string {
 	return help.Takes(s.Ref)
 }
 
-// firstWrong is the first thing that is wrong, of the cell under the cursor before others', or
-// what comes next; empty where all is well. mark stands before it.
-func (m Model) firstWrong() (look grid.Style, mark, says string) {
-	if next := m.cells.Made.NextStep(m.focus); next != "" && m.focus < layout.System {
-		return theme.Warn, "", next
-	}
-	if says := m.likeliest(); says != "" {
-		return theme.Warn, "", says
-	}
-	errs := m.live.Faults()
-	if len(errs) == 0 {
-		return theme.Warn, "? ", m.doubt()
-	}
-	shown := errs[0]
-	if s, ok := m.slot(); ok {
-		if e, own := m.live.ErrorOf(s.Ref); own && s.Bad {
-			shown = e
-		}
-	}
-	if shown.Ref.Key == "" && shown.Span == (diag.Span{}) {
-		if e, ok := m.live.Cause(shown); ok {
-			return theme.Warn, "? ", cells.Located(e)
-		}
-	}
-	return theme.Bad, "! ", oneOf(len(errs), shown)
-}
-
-// oneOf says one of several errors.
-func oneOf(n int, e problem.Error) string {
-	if n > 1 {
-		return fmt.Sprintf("1 of %d: %s", n, cells.Located(e))
-	}
-	return cells.Located(e)
-}
-
-// doubt is what is read by nothing, or reads and is most likely not what was meant,
-// that of the row under the cursor before others'.
-func (m Model) doubt() string {
-	if m.live.Latest == nil {
-		return ""
-	}
-	notes := m.live.Latest.Notes()
-	if len(notes) == 0 {
-		return m.live.Unconnected()
-	}
-	here := m.selected()
-	return oneOf(len(notes), notes[max(0, slices.IndexFunc(notes, func(e problem.Error) bool { return e.Ref.Table == here.Table && e.Ref.Row == here.Row }))])
-}
-
-// slotLine shows the cell under the cursor, not typed in: what stands in it, or what is taken
-// where it is left out, and what follows from its row, unless that has no room.
-func (m Model) slotLine(w int) (line []text.Span, facts string) {
-	s, ok := m.slot()
-	if !ok {
-		return nil, ""
-	}
-	name, shown := m.cells.Tables[m.focus].Head(m.cells.At[m.focus].Row, m.cells.At[m.focus].Col), text.Span{Text: s.Text}
-	switch {
-	case s.Does == cells.SetCell:
-		name = s.Label()
-		if s.Text != "" && m.raw(s) == "" {
-			shown = text.Span{Text: s.Text + " (left out)", Look: theme.Dim}
-		}
-	case name == "":
-		name = m.selected().Row // its row has no such cell
-	}
-	line = []text.Span{{Text: name + ": ", Look: theme.Name}, shown}
-	if s.Does == cells.Nothing && s.Text != "" && slices.ContainsFunc(m.follows, func(f cells.Fact) bool { return f.Value == s.Text }) {
-		return line, "" // it is what follows
-	}
-	facts = cells.ShownFacts(m.follows)
-	if s.Text == "" {
-		facts = strings.TrimLeft(facts, " ")
-	}
-	if grid.Width(name)+2+grid.Width(shown.Text)+grid.Width(facts) > w {
-		return line, facts
-	}
-	return append(line, text.Span{Text: facts, Look: theme.Computed}), ""
-}
-
 // now is what decides which keys do something.
 func (m Model) now() keys.Now {
 	n := keys.Now{
 		Mode: m.mode(), Watches: m.watches, Linear: m.linear, Flat: m.live.Problem != nil && m.live.Problem.Planar,
-		Hosted: m.file.Store != nil, Starts: m.opening != nil, Hides: m.board.Hides, Large: m.large,
+		Hosted: m.file.Store != nil, Starts: m.opening != nil, Hides: m.board.Hides, Large: m.Large,
 		Unsaved: m.history.Modified(), Solved: m.live.Solution != nil, Asked: m.ask != nil,
 	}
 	if m.ask != nil {
@@ -197,7 +114,7 @@ func (m Model) hints() []keys.Hint {
 	now := m.now()
 	if s, ok := m.slot(); ok && now.Mode == keys.OnCells && s.Does != cells.Nothing && !m.watches {
 		cell = append(cell, keys.Hint{Key: "type", Does: "replace"})
-		if m.cells.TakesUnknown(m.focus) {
+		if m.cells.TakesUnknown(m.Focus) {
 			cell = append(cell, keys.Hint{Key: edit.Unknown, Does: "unknown"})
 		}
 	}

@@ -10,8 +10,8 @@ import (
 func (m Model) helpFor() help.For {
 	m.watches = m.around
 	of := help.For{Now: m.now(), Board: m.board.On}
-	if m.focus < layout.System && !m.board.On && m.opening == nil {
-		of.Table, of.At = &m.cells.Tables[m.focus], m.cells.At[m.focus]
+	if m.Focus < layout.System && !m.board.On && m.opening == nil {
+		of.Table, of.At = &m.cells.Tables[m.Focus], m.cells.At[m.Focus]
 	}
 	return of
 }

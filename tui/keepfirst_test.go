@@ -16,8 +16,8 @@ func TestKeysOfTheWorkbenchKeepTheCell(t *testing.T) {
 	r.text("0,0,0")
 	r.keys("f7 f")
 	r.holds(sheet.Ref{Table: "points", Row: "P", Key: "at"}, "0,0,0")
-	if r.m.focus != layout.Lines || r.m.cells.Cell != nil {
-		t.Errorf("f7 f within a cell leads to pane %v, editing %v", r.m.focus, r.m.cells.Cell != nil)
+	if r.m.Focus != layout.Lines || r.m.cells.Cell != nil {
+		t.Errorf("f7 f within a cell leads to pane %v, editing %v", r.m.Focus, r.m.cells.Cell != nil)
 	}
 	r.keys("alt+p")
 	r.text("1,2,3")

@@ -9,7 +9,6 @@ import (
 	tea "charm.land/bubbletea/v2"
 
 	"trivet/tui/keys"
-	"trivet/tui/overlay"
 	"trivet/tui/speech"
 	"trivet/tui/text"
 )
@@ -45,7 +44,7 @@ func (m Model) moment() speech.Moment {
 		Gone: m.left || m.going, Starting: m.opening != nil, Greeting: m.greeting(),
 		Note: m.note.Text, Warns: m.note.Bad, Notes: m.notes,
 		Sheet: m.history.Current(), Solving: m.live.Sheet, Running: m.live.Running(), Leaving: m.leave, Saving: m.file.Saving,
-		Doubt: m.likeliest(), Result: m.heard(), Place: m.place(), Scene: m.scene(),
+		Doubt: m.live.Likeliest(m.cell()), Result: m.heard(), Place: m.place(), Scene: m.scene(),
 	}
 }
 
@@ -65,7 +64,8 @@ func (m Model) greeting() []string {
 
 // scene is what has the keys, as it is said, and what stands on the last line.
 func (m Model) scene() speech.Scene {
-	s := speech.Scene{Mode: m.mode(), After: m.cells.Newest}
+	s := speech.SceneOf(m.mode())
+	s.After = m.cells.Newest
 	if l, _, picks := m.listed(); picks {
 		s.List, s.Line = &l, l.Line
 	}
@@ -74,30 +74,9 @@ func (m Model) scene() speech.Scene {
 	}
 	switch s.Mode {
 	case keys.OnQuestion:
-		q := m.ask
-		s.Of, s.Prompt = [2]any{q.Text, q.Seen}, "y, n or esc: "
-		switch {
-		case q.Seen:
-			s.Intro = q.More.Read()
-		case len(q.More) > 0:
-			s.Intro = []string{q.Text, "y: yes, n: no, s: what differs, esc: back"}
-		default:
-			s.Intro = []string{q.Text, "y: yes, n: no, esc: back"}
-		}
-	case keys.OnName:
-		s.Intro = []string{"type the name of the file and enter; esc: back"}
-	case keys.OnSearch:
-		s.Intro = []string{"type what to find; enter: next match, esc: done"}
-	case keys.OnStart:
-		s.Prompt = "sheet: "
+		s.Of, s.Intro = [2]any{m.ask.Text, m.ask.Seen}, speech.Asked(m.ask.Question)
 	case keys.OnSettings:
 		s.Prompt, s.Line = "settings, "+m.setup.Name()+": ", text.Line{Text: m.prefs.Shown(m.setup.Name())}
-	case keys.InSetting:
-		s.Intro = []string{"type the value and enter; esc: leave it as it was"}
-	case keys.OnChoice:
-		s.Prompt, s.Intro = "which row? ", []string{"which row? " + overlay.Offered("", keys.Choosing).All()}
-	case keys.OnPanes:
-		s.Prompt, s.Intro = "which pane? ", []string{"which pane? " + overlay.Offered("", keys.Panes).All()}
 	case keys.InCell, keys.InList, keys.InWords:
 		s.Edit, s.ByKey = m.cells.Cell, m.changedByKey
 	case keys.OnSteps:

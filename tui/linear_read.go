@@ -21,7 +21,7 @@ type madeOf struct {
 
 // readText is what is read line by line, and which text it is.
 func (m Model) readText() (t speech.Text, of any) {
-	made := madeOf{pane: m.focus, help: -1}
+	made := madeOf{pane: m.Focus, help: -1}
 	var write func() []string
 	switch {
 	case m.help != nil:
@@ -34,11 +34,13 @@ func (m Model) readText() (t speech.Text, of any) {
 		made.of, of = said, said
 		write = func() []string { return m.board.Lines(m.boardOf()) }
 	default:
-		t.Name, t.At, of = frame.Within(m.focus), m.speech.Read[m.focus], m.focus
-		made.of, made.stale = m.live.Solution, m.isOld(m.focus)
-		write = m.resultLines
-		switch v := m.read[m.focus]; {
-		case m.focus == layout.Picture:
+		t.Name, t.At, of = frame.Within(m.Focus), m.speech.Read[m.Focus], m.Focus
+		made.of, made.stale = m.live.Solution, m.isOld(m.Focus)
+		write = func() []string {
+			return speech.Pane(m.Focus, &m.live.Result, m.history.Current(), m.worked.Value.Working, m.isOld(m.Focus))
+		}
+		switch v := m.read[m.Focus]; {
+		case m.Focus == layout.Picture:
 			made.of = [2]any{m.live.Problem, m.live.Solution}
 			t.Beside = m.selected()
 			if m.live.Problem != nil {
@@ -47,7 +49,7 @@ func (m Model) readText() (t speech.Text, of any) {
 		case m.says != "":
 			t.Beside, t.Aside = [2]int{v.Line, v.Span}, m.says
 		}
-		switch m.focus {
+		switch m.Focus {
 		case layout.Working, layout.HandSolution:
 			made.of = m.worked.Value.Working
 		case layout.Ranges, layout.Limits:
@@ -62,24 +64,6 @@ func (m Model) readText() (t speech.Text, of any) {
 	}
 	t.Made = made
 	return t, of
-}
-
-// resultLines are what the pane with the keys shows of a result, a sentence a line.
-func (m Model) resultLines() (lines []string) {
-	switch l := m.live; {
-	case m.focus == layout.Picture && l.Problem == nil:
-		return nil
-	case m.focus == layout.Picture:
-	case l.Solution == nil:
-		lines = []string{"no result yet"}
-		for _, e := range l.Errs {
-			lines = append(lines, speech.Wrong(m.history.Current(), e))
-		}
-		return lines
-	case m.isOld(m.focus):
-		lines = append(lines, "stale: this is the result of an earlier version of the sheet")
-	}
-	return append(lines, speech.Pane(m.focus, &m.live.Result, m.worked.Value.Working)...)
 }
 
 // readOn moves in what is read; false where the intent is none of reading.
@@ -98,7 +82,7 @@ func (m *Model) readOn(i keys.Intent) bool {
 	case m.board.On:
 		m.board.Line = at
 	default:
-		m.speech.Read[m.focus] = at
+		m.speech.Read[m.Focus] = at
 	}
 	return true
 }
@@ -106,30 +90,30 @@ func (m *Model) readOn(i keys.Intent) bool {
 // heard is the result, where it may be said by now.
 func (m Model) heard() *speech.Result {
 	l := &m.live
-	if l.Running() || l.Sheet == nil || m.opening != nil || m.cells.Cell != nil && m.cells.Cell.Text != m.cells.Cell.Was {
+	if l.Running() || l.Sheet == nil || m.opening != nil || m.cells.Typing() {
 		return nil
 	}
-	r := &speech.Result{OnCells: m.focus < layout.System && m.cells.Cell == nil, Sheet: m.history.Current(), Errs: l.Errs}
+	r := &speech.Result{OnCells: m.Focus < layout.System && m.cells.Cell == nil, Sheet: m.history.Current(), Errs: l.Errs}
 	r.Verdict, _ = results.Headline(l)
 	if !l.Stale && l.Sheet == r.Sheet {
 		r.Solution = l.Solution
 	}
 	if r.OnCells {
-		r.Next = m.cells.Made.NextStep(m.focus)
+		r.Next = m.cells.Made.NextStep(m.Focus)
 	}
 	return r
 }
 
 // place is where the cursor of the cells is.
 func (m Model) place() speech.Place {
-	if m.focus >= layout.System {
+	if m.Focus >= layout.System {
 		at := m.cells.At[layout.System-1]
-		return speech.PlaceOf(m.focus, frame.Within(m.focus), cells.Table{}, at)
+		return speech.PlaceOf(m.Focus, frame.Within(m.Focus), cells.Table{}, at)
 	}
-	p := speech.PlaceOf(m.focus, frame.Within(m.focus), m.cells.Tables[m.focus], m.cells.At[m.focus])
+	p := speech.PlaceOf(m.Focus, frame.Within(m.Focus), m.cells.Tables[m.Focus], m.cells.At[m.Focus])
 	p.Follows = m.follows
 	if p.At.Marked, p.At.From, p.At.To = m.cells.Mark.On, m.cells.Mark.Row, m.cells.Mark.Col; m.cells.Mark.On {
-		b := m.cells.Block(m.focus)
+		b := m.cells.Block(m.Focus)
 		p.Marked = [2]int{b.Dy(), b.Dx()}
 	}
 	if s, ok := m.slot(); ok && s.Bad {

@@ -34,7 +34,12 @@ func (l Look) Own() grid.Frame { return l.m.composed() }
 // On is the frame for a reader's terminal: the same panes, focus and cell in
 // another size and other characters. What is between the session and the host
 // alone, file names and questions, does not show.
-func (l Look) On(w, h int, set theme.Set) grid.Frame { return l.m.shown(w, h, set).composed() }
+func (l Look) On(w, h int, set theme.Set) grid.Frame {
+	return l.m.shown(w, h, set).covered().composed()
+}
+
+// Hides tells that answers are hidden from those who watch.
+func (l Look) Hides() bool { return l.m.board.Hides }
 
 // Title is the sheet's name, for a window's title.
 func (l Look) Title() string { return l.m.title() }
@@ -62,9 +67,7 @@ func (m Model) Fitted(w, h int, set theme.Set) Model {
 // has an empty path.
 func (m Model) Unsaved() (path string, s *sheet.Sheet, stamp sheet.Stamp, any bool) {
 	m = m.Look().m
-	if m.cells.Cell != nil {
-		m.keep()
-	}
+	m.keep()
 	return m.file.Path, m.history.Current(), m.file.Stamp, m.history.Modified()
 }
 
@@ -76,7 +79,7 @@ type Reader struct{ m Model }
 func (l Look) Reader(w, h int, set theme.Set) Reader {
 	m := l.m.shown(w, h, set)
 	m.cells.Cell, m.cells.Fresh, m.choosing, m.listing, m.drag, m.palette = nil, nil, false, false, nil, nil
-	m.search, m.cells.Mark = search{}, edit.Mark{}
+	m.cells.Search, m.cells.Mark = edit.Search{}, edit.Mark{}
 	m.around = true
 	return Reader{m}
 }
@@ -84,8 +87,7 @@ func (l Look) Reader(w, h int, set theme.Set) Reader {
 // Take shows the session as it has become, from where the reader looks.
 func (r Reader) Take(l Look) Reader {
 	m := l.Reader(r.m.w, r.m.h, r.m.theme.Set).m
-	m.focus, m.back, m.side, m.turn, m.third, m.large = r.m.focus, r.m.back, r.m.side, r.m.turn, r.m.third, r.m.large
-	m.cells.At, m.cam, m.read, m.help, m.note = r.m.cells.At, r.m.cam, r.m.read, r.m.help, r.m.note
+	m.places, m.cells.At, m.help, m.note = r.m.places, r.m.cells.At, r.m.help, r.m.note
 	m.board, m.worked = r.m.board, r.m.worked
 	// Answers that the presenter hides stay hidden.
 	m.board.Hides = l.m.board.Hides
@@ -119,7 +121,7 @@ type workings struct {
 func (r Reader) On(w, h int, set theme.Set) Reader { return Reader{r.m.Fitted(w, h, set)} }
 
 // Frame is what the reader sees.
-func (r Reader) Frame() grid.Frame { return r.m.composed() }
+func (r Reader) Frame() grid.Frame { return r.m.covered().composed() }
 
 // Key takes a key of the reader's, and tells whether it means anything to one
 // who only reads.

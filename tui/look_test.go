@@ -1,6 +1,9 @@
 package tui
 
 import (
+	"os"
+	"path/filepath"
+	"slices"
 	"strings"
 	"sync"
 	"testing"
@@ -9,6 +12,7 @@ import (
 
 	"trivet/tui/frame"
 	"trivet/tui/keys"
+	"trivet/tui/results"
 	"trivet/tui/theme"
 )
 
@@ -180,4 +184,61 @@ func TestLooksAreDrawnSideBySide(t *testing.T) {
 	}
 	r.keys("enter", "ctrl+z")
 	drawn.Wait()
+}
+
+// While the presenter hides the answers, one who watches sees none of them: on no pane, on
+// the board or off it, in no size, by no key that means anything there.
+func TestWatchersSeeNoHiddenAnswers(t *testing.T) {
+	looks := []string{"esc", "alt+p", "alt+m", "alt+e", "alt+y", "alt+i", "alt+h", "alt+l", "f7 c", "f7 w", "f7 r", "f7 g", ".", ",", "+", "pgdown", "end", "down", "right", "tab", "ctrl+w", "f5", "end", "esc", "f1", "esc", "v", "g"}
+	for _, name := range []string{"mast-top.toml", "beam-on-supports.toml", "frame-of-two-members.toml", "crate-tips-or-slips.toml"} {
+		text, err := os.ReadFile(filepath.Join("..", "fixtures", "start", name))
+		if err != nil {
+			t.Fatal(err)
+		}
+		answers := "[answers]\n"
+		r := newRig(t, string(text), 120, 36)
+		for i, x := range r.m.live.Solution.X {
+			answers += x.Name + ` = "` + results.Format(r.m.live.Problem, x.Value, r.m.live.Problem.Unknowns[i].Dim) + "\"\n"
+		}
+		r = newRig(t, string(text)+answers, 120, 36)
+		r.keys("f5")
+		values := slices.DeleteFunc(answersOf(r), func(v string) bool {
+			digits, _, _ := strings.Cut(v, " ")
+			return len(digits) < 4 || strings.Contains(string(text), digits) // what is given shows
+		})
+		if len(values) == 0 {
+			t.Errorf("%s has no answer to look for", name)
+		}
+		r.keys("h")
+		check := func(at, screen string) {
+			for _, v := range values {
+				digits, _, _ := strings.Cut(v, " ")
+				if strings.Contains(screen, digits) {
+					t.Errorf("%s, %s: %s shows in\n%s", name, at, v, screen)
+				}
+			}
+		}
+		for _, presenting := range []string{"on the board", "off the board"} {
+			for _, size := range [][2]int{{80, 24}, {120, 36}, {200, 60}} {
+				w, h := size[0], size[1]
+				check(presenting, ansi.Strip(r.m.Look().On(w, h, theme.Unicode).String()))
+				v := r.m.Look().Reader(w, h, theme.Unicode)
+				for _, k := range looks {
+					for _, one := range strings.Fields(k) {
+						v, _ = v.Key(press(one))
+						check(presenting+", after "+one, ansi.Strip(v.Frame().String()))
+						check(presenting+", drawn anew after "+one, ansi.Strip(v.On(w, h, theme.Unicode).Take(r.m.Look()).Frame().String()))
+					}
+				}
+			}
+			r.keys("esc")
+		}
+		if screen := ansi.Strip(r.m.Look().On(120, 36, theme.Unicode).String()); !strings.Contains(screen, "answers hidden") || !strings.Contains(screen, "The presenter hides the answers.") {
+			t.Errorf("%s: nothing says that answers are hidden:\n%s", name, screen)
+		}
+		r.keys("f5", "h", "esc")
+		if screen := ansi.Strip(r.m.Look().On(120, 36, theme.Unicode).String()); strings.Contains(screen, "answers hidden") {
+			t.Errorf("%s: they stay hidden:\n%s", name, screen)
+		}
+	}
 }

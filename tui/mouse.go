@@ -2,7 +2,7 @@ package tui
 
 import (
 	"image"
-	"math"
+	"slices"
 
 	tea "charm.land/bubbletea/v2"
 
@@ -16,21 +16,11 @@ import (
 
 // Nothing needs the mouse: each thing it does has a key.
 
-// drag is a button held down in the picture.
-type drag struct {
-	at    image.Point
-	moved bool
-}
-
-// The turn for a column and a row that the mouse is dragged; a cell is twice as
-// high as wide.
-const (
-	dragTurn = math.Pi / 60
-	dragTilt = math.Pi / 30
-)
-
 // rollLines is how far a notch of the wheel scrolls.
 const rollLines = 3
+
+// pointed are the modes in which the mouse points into the panes.
+var pointed = []keys.Mode{keys.OnCells, keys.OnResult, keys.OnPicture, keys.InCell, keys.InList}
 
 // mouse does what the mouse asks for, where no question stands open.
 func (m *Model) mouse(msg tea.MouseMsg) tea.Cmd {
@@ -38,32 +28,26 @@ func (m *Model) mouse(msg tea.MouseMsg) tea.Cmd {
 	if m.screen().TooSmall {
 		return nil
 	}
-	if wheel, ok := msg.(tea.MouseWheelMsg); ok {
-		return m.roll(mode, at, wheel.Button)
-	}
-	switch mode {
-	case keys.OnStart:
-		if _, ok := msg.(tea.MouseClickMsg); ok && msg.Mouse().Button == tea.MouseLeft {
-			return m.clickStart(at)
-		}
-		return nil
-	case keys.OnCells, keys.OnResult, keys.OnPicture, keys.InCell, keys.InList:
-	default:
-		return nil
-	}
+	panes := slices.Contains(pointed, mode)
 	switch msg := msg.(type) {
+	case tea.MouseWheelMsg:
+		return m.roll(mode, at, msg.Button)
 	case tea.MouseClickMsg:
-		if msg.Button == tea.MouseLeft {
+		switch {
+		case msg.Button != tea.MouseLeft:
+		case mode == keys.OnStart:
+			return m.clickStart(at)
+		case panes:
 			return m.click(at)
 		}
 	case tea.MouseMotionMsg:
-		if m.drag != nil && msg.Button == tea.MouseLeft {
-			m.dragTo(at)
+		if panes && m.drag != nil && msg.Button == tea.MouseLeft {
+			m.drag = m.cam.Drag(*m.drag, at, m.live.Problem != nil && m.live.Problem.Planar)
 		}
 	case tea.MouseReleaseMsg:
-		if d := m.drag; d != nil {
+		if d := m.drag; panes && d != nil {
 			m.drag = nil
-			if !d.moved {
+			if !d.Moved {
 				m.pickAt(at)
 			}
 		}
@@ -89,12 +73,12 @@ func (m *Model) click(at image.Point) (cmd tea.Cmd) {
 		return nil
 	}
 	m.note, m.ahead = frame.Note{}, nil // as a key that leads away
-	row, col := m.cellAt(p, r, at)
+	row, col := m.cells.CellAt(p, at.Sub(r.Min), r.Dx(), p == m.Focus)
 	if m.cells.Cell != nil {
-		if p == m.focus && row == m.cells.At[p].Row && col == m.cells.At[p].Col {
+		if p == m.Focus && row == m.cells.At[p].Row && col == m.cells.At[p].Col {
 			return nil // the cell being typed in
 		}
-		if cmd = m.keep(); m.cells.Cell != nil && m.cells.Fresh == nil {
+		if cmd, _ = m.keep(); m.cells.Cell != nil && m.cells.Fresh == nil {
 			return cmd
 		}
 		m.cells.Drop()
@@ -103,7 +87,7 @@ func (m *Model) click(at image.Point) (cmd tea.Cmd) {
 	m.goTo(p)
 	switch {
 	case p == layout.Picture:
-		m.drag = &drag{at: at}
+		m.drag = &picture.Drag{At: at}
 	case p.Result():
 		m.texts[p].Point(&m.read[p], at.Sub(r.Min).Sub(image.Pt(0, layout.Frame)), r.Dx())
 	case p < layout.System && row >= 0 && row < len(m.cells.Tables[p].Records):
@@ -113,33 +97,6 @@ func (m *Model) click(at image.Point) (cmd tea.Cmd) {
 		}
 	}
 	return cmd
-}
-
-// cellAt is the row and the column of a table under the mouse, -1 beside them.
-func (m Model) cellAt(p layout.Pane, r image.Rectangle, at image.Point) (row, col int) {
-	if p >= layout.System || at.Y < r.Min.Y+layout.Frame {
-		return -1, -1
-	}
-	under := 0
-	if p == m.focus {
-		under = m.cells.At[p].Col
-	}
-	return m.cells.Tables[p].CellAt(m.cells.At[p], r.Dx(), under, at.X-r.Min.X, at.Y-r.Min.Y-layout.Frame)
-}
-
-// dragTo turns the picture with the mouse, as if one held the thing itself.
-func (m *Model) dragTo(at image.Point) {
-	d := *m.drag
-	by := at.Sub(d.at)
-	if by == (image.Point{}) {
-		return
-	}
-	d.at, d.moved = at, true
-	m.drag = &d
-	if p := m.live.Problem; p != nil && p.Planar {
-		return // it has one view
-	}
-	m.cam.TurnBy(-dragTurn*float64(by.X), dragTilt*float64(by.Y))
 }
 
 // pickAt selects the row of what is drawn under the mouse.
@@ -155,13 +112,10 @@ func (m *Model) pickAt(at image.Point) {
 
 // pick selects a row for the picture; the keys stay where they are.
 func (m *Model) pick(ref sheet.Ref) {
-	for p, t := range m.cells.Tables {
-		if p := layout.Pane(p); p != layout.Unknowns && t.RowOf(ref) >= 0 {
-			m.back, m.cells.At[p].Row = p, t.RowOf(ref)
-			m.settle()
-			m.say(ref.Row+" is picked"+cells.ShownFacts(m.follows), false)
-			return
-		}
+	if p, ok := m.cells.Pick(ref); ok {
+		m.back = p
+		m.settle()
+		m.say(ref.Row+" is picked"+cells.ShownFacts(m.follows), false)
 	}
 }
 
@@ -186,13 +140,10 @@ func (m *Model) roll(mode keys.Mode, at image.Point, b tea.MouseButton) tea.Cmd 
 	case keys.OnBoard:
 		m.onBoard(way)
 		return nil
-	case keys.OnCells, keys.OnResult, keys.OnPicture, keys.InCell, keys.InList:
-	default:
-		return nil
 	}
 	p, _, ok := m.under(at)
 	switch {
-	case !ok:
+	case !ok || !slices.Contains(pointed, mode):
 	case p == layout.Picture:
 		m.cam.Do(zoom)
 	case p.Result():

@@ -55,8 +55,8 @@ func TestAClickGoesToACell(t *testing.T) {
 		}
 		x, y = r.find("System", 0)
 		r.click(x, y)
-		if r.m.focus != layout.System {
-			t.Errorf("%v: a click on the system goes to pane %d", size, r.m.focus)
+		if r.m.Focus != layout.System {
+			t.Errorf("%v: a click on the system goes to pane %d", size, r.m.Focus)
 		}
 	}
 }
@@ -114,12 +114,12 @@ func TestKeysPickWhatTheMousePicks(t *testing.T) {
 		}
 	}
 	r.keys("p")
-	if got := r.m.selected().Row; got != "load1" || r.m.focus != layout.Picture {
-		t.Errorf("p picks %s in pane %d", got, r.m.focus)
+	if got := r.m.selected().Row; got != "load1" || r.m.Focus != layout.Picture {
+		t.Errorf("p picks %s in pane %d", got, r.m.Focus)
 	}
 	r.keys("esc") // to the row picked
-	if r.m.focus != layout.Lines {
-		t.Errorf("esc leads to pane %d", r.m.focus)
+	if r.m.Focus != layout.Lines {
+		t.Errorf("esc leads to pane %d", r.m.Focus)
 	}
 }
 
@@ -127,8 +127,8 @@ func TestTheWheelScrolls(t *testing.T) {
 	r := newRig(t, crane, 120, 36)
 	at := r.m.screen().Panes[layout.System].Min.Add(image.Pt(3, 3))
 	r.send(tea.MouseWheelMsg{X: at.X, Y: at.Y, Button: tea.MouseWheelDown})
-	if r.m.read[layout.System].Scroll.Y != rollLines || r.m.focus != layout.Points {
-		t.Errorf("scrolled to %d in pane %d", r.m.read[layout.System].Scroll.Y, r.m.focus)
+	if r.m.read[layout.System].Scroll.Y != rollLines || r.m.Focus != layout.Points {
+		t.Errorf("scrolled to %d in pane %d", r.m.read[layout.System].Scroll.Y, r.m.Focus)
 	}
 	r.keys("?")
 	r.send(tea.MouseWheelMsg{X: at.X, Y: at.Y, Button: tea.MouseWheelDown})

@@ -2,7 +2,6 @@ package tui
 
 import (
 	"errors"
-	"path/filepath"
 
 	tea "charm.land/bubbletea/v2"
 
@@ -52,10 +51,6 @@ func (m *Model) afterPage(msg session.Paged) {
 	case msg.Err != nil:
 		m.say("not written: "+msg.Err.Error(), true)
 	default:
-		where := msg.File
-		if abs, err := filepath.Abs(msg.File); err == nil {
-			where = xdg.Short(m.env, abs)
-		}
-		m.say("page written to "+where+msg.Doubt, msg.Doubt != "")
+		m.say("page written to "+xdg.Whole(m.env, msg.File)+msg.Doubt, msg.Doubt != "")
 	}
 }

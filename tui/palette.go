@@ -34,19 +34,14 @@ func (m *Model) inPalette(i keys.Intent) (tea.Cmd, bool) {
 // run does a command, in the pane that it belongs to.
 func (m *Model) run(b keys.Binding) (cmd tea.Cmd) {
 	switch {
-	case b.Scope == keys.Cells && m.focus >= layout.System:
+	case b.Scope == keys.Cells && m.Focus >= layout.System:
 		m.goTo(m.back)
-	case b.Scope == keys.Result && !m.focus.Result():
-		m.goTo(m.turn)
+	case b.Scope == keys.Result && !m.Focus.Result():
+		m.goTo(m.Turn)
 	case b.Scope == keys.Picture:
 		m.goTo(layout.Picture)
 	case b.Scope == keys.Board:
 		cmd = m.toBoard()
 	}
-	if why := m.now().Cannot(b.Intent); why != "" {
-		m.say(why, false)
-		return cmd
-	}
-	next, _ := m.handle(b.Intent)
-	return tea.Batch(cmd, next)
+	return tea.Batch(cmd, m.can(b.Intent))
 }

@@ -11,12 +11,16 @@ import (
 	"trivet/tui/overlay"
 	"trivet/tui/results"
 	"trivet/tui/text"
+	"trivet/tui/theme"
 )
 
 // drawTop shows the title and the verdict; below them, quietly, what the sheet says of
 // itself, and its file.
 func (m Model) drawTop(c grid.Canvas) {
 	verdict, look := results.Headline(&m.live)
+	if m.hides {
+		verdict, look = "answers hidden", theme.Dim
+	}
 	frame.Head{
 		Problem: m.live.Latest, Verdict: verdict, Look: look, File: m.title(), Saved: m.file.Path != "", Modified: m.history.Modified(),
 	}.Draw(c, m.theme.Glyphs.Between)
@@ -35,16 +39,16 @@ func (m Model) drawPane(c grid.Canvas, p layout.Pane) {
 	if p < layout.System {
 		m.cells.Tables[p].Draw(c, cells.View{
 			Title: m.heading(p), Short: frame.Panes[p].Short + m.aged(p), More: m.more(p, c.W(), c.H()), At: m.cells.At[p],
-			Live: p == m.focus, Typing: m.cells.Cell, Marked: m.cells.Marked(p), Row: m.theme.Glyphs.Row,
+			Live: p == m.Focus, Typing: m.cells.Cell, Marked: m.cells.Marked(p), Row: m.theme.Glyphs.Row,
 		})
 		return
 	}
-	in := frame.Pane{Title: m.heading(p), Live: p == m.focus, More: m.more(p, c.W(), c.H()-layout.Frame)}.Draw(c)
+	in := frame.Pane{Title: m.heading(p), Live: p == m.Focus, More: m.more(p, c.W(), c.H()-layout.Frame)}.Draw(c)
 	if p == layout.Picture {
 		m.drawPicture(in)
 		return
 	}
-	m.texts[p].Draw(in, m.read[p], p == m.focus, m.isOld(p), m.theme.Glyphs.Row)
+	m.texts[p].Draw(in, m.read[p], p == m.Focus, m.isOld(p), m.theme.Glyphs.Row)
 }
 
 // more tells in a pane's head which way it goes on, and by how many rows or lines.
@@ -57,7 +61,7 @@ func (m Model) more(p layout.Pane, w, h int) string {
 		return frame.Hidden(o.X > 0, t.Wide > o.X+w-1, o.Y, max(len(t.Lines)-o.Y-h, 0))
 	}
 	at := m.cells.At[p]
-	if p != m.focus {
+	if p != m.Focus {
 		at.Col = 0
 	}
 	return frame.Hidden(m.cells.Tables[p].Hidden(at, w, h))
@@ -84,7 +88,7 @@ func (m Model) aged(p layout.Pane) string {
 
 // drawChoices shows what the cell being typed in may hold, under it or above.
 func (m Model) drawChoices(c grid.Canvas) {
-	r := m.screen().Panes[m.focus]
+	r := m.screen().Panes[m.Focus]
 	if m.cells.Cell == nil || m.ask != nil || m.naming != nil || r.Empty() {
 		return
 	}
@@ -93,7 +97,7 @@ func (m Model) drawChoices(c grid.Canvas) {
 	for i, k := range list {
 		l.Rows[i].Cells = []string{k.Text, k.Says}
 	}
-	l.Draw(c, r.Min.Add(image.Pt(0, layout.Frame+m.cells.At[m.focus].Row-m.cells.At[m.focus].Top)), m.theme.Glyphs)
+	l.Draw(c, r.Min.Add(image.Pt(0, layout.Frame+m.cells.At[m.Focus].Row-m.cells.At[m.Focus].Top)), m.theme.Glyphs)
 }
 
 // listed is the list that stands over what else shows, how many of its rows show, and whether one

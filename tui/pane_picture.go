@@ -4,7 +4,6 @@ import (
 	"trivet/mechanics/sheet"
 	"trivet/tui/grid"
 	"trivet/tui/keys"
-	"trivet/tui/layout"
 	"trivet/tui/picture"
 	"trivet/tui/theme"
 )
@@ -29,42 +28,17 @@ func (m *Model) pictured(i keys.Intent) bool {
 	says, ok := "", true
 	switch i {
 	case keys.PickNext:
-		m.pickNext(1)
+		m.pick(m.cells.Beside(m.selected(), 1))
 	case keys.PickPrev:
-		m.pickNext(-1)
+		m.pick(m.cells.Beside(m.selected(), -1))
 	case keys.ForcePolygon:
 		says = m.cam.TogglePolygon(m.live.Problem, m.live.Solution, m.selected())
 	default:
 		says, ok = m.cam.Do(i)
 	}
-	if says != "" {
-		m.say(says, false)
-	}
+	m.say(says, false)
 	return ok
 }
 
-// pickNext selects the row before or after the selected one among all that the
-// picture shows.
-func (m *Model) pickNext(dir int) {
-	var refs []sheet.Ref
-	at := 0
-	for _, p := range []layout.Pane{layout.Points, layout.Lines, layout.Supports} {
-		for _, r := range m.cells.Tables[p].Records {
-			if r.Row == m.selected() {
-				at = len(refs)
-			}
-			refs = append(refs, r.Row)
-		}
-	}
-	if n := len(refs); n > 0 {
-		m.pick(refs[(at+dir+n)%n])
-	}
-}
-
 // selected is the row under the cursor of the pane of cells used last.
-func (m Model) selected() sheet.Ref {
-	if m.back < layout.System && m.cells.At[m.back].Row < len(m.cells.Tables[m.back].Records) {
-		return m.cells.Tables[m.back].Records[m.cells.At[m.back].Row].Row
-	}
-	return sheet.Ref{}
-}
+func (m Model) selected() sheet.Ref { return m.cells.Selected(m.back) }

@@ -33,8 +33,8 @@ func TestTheSystemIsNeverCut(t *testing.T) {
 	r.keys("home")
 	r.sees("determinate: every")
 	r.keys("esc")
-	if r.m.focus != layout.Points {
-		t.Errorf("esc leads to pane %d", r.m.focus)
+	if r.m.Focus != layout.Points {
+		t.Errorf("esc leads to pane %d", r.m.Focus)
 	}
 }
 

@@ -7,8 +7,6 @@ import (
 	tea "charm.land/bubbletea/v2"
 
 	"trivet/mechanics/sheet"
-	"trivet/tui/cells"
-	"trivet/tui/edit"
 	"trivet/tui/grid"
 	"trivet/tui/journal"
 	"trivet/tui/layout"
@@ -25,11 +23,7 @@ func (m *Model) beginJournal() {
 }
 
 // warn tells of other workbenches on the same sheet.
-func (m *Model) warn(others []journal.Other) {
-	if says := m.file.Warn(others); says != "" {
-		m.say(says, true)
-	}
-}
+func (m *Model) warn(others []journal.Other) { m.say(m.file.Warn(others), true) }
 
 // offer asks whether work that was left is to be taken over; esc leaves it for
 // the next start.
@@ -82,24 +76,12 @@ func (m Model) drawQuestion(c grid.Canvas) {
 // aboveFoot is where it stands what a question is about.
 func (m Model) aboveFoot() image.Rectangle { return image.Rect(0, 1, m.w, m.h-layout.Foot) }
 
-// toJournal keeps the sheet in the journal, and the cell being typed. The name of a row that
-// is there already is given without the row: it is no cell that could be written.
+// toJournal keeps the sheet in the journal, and the cell being typed.
 func (m *Model) toJournal() tea.Cmd {
 	if m.file.Journal == nil {
 		return nil
 	}
-	e := m.cells.Cell
-	if e == nil || e.Text == e.Was {
-		return m.file.Note(m.history.Current(), nil)
-	}
-	t := journal.Typed{Ref: e.Slot.Ref, Text: e.Text}
-	switch {
-	case e.Slot.Does == cells.SetName || e.Slot.Does == cells.SetReaction:
-		t.Ref = sheet.Ref{Table: t.Table}
-	default:
-		t.Ref, t.Text = edit.CellOf(m.history.Current(), e.Slot, t.Text)
-	}
-	return m.file.Note(m.history.Current(), &t)
+	return m.file.Note(m.history.Current(), m.cells.Typed(m.history.Current()))
 }
 
 // troubled says that no journal is kept.

@@ -18,7 +18,7 @@ func (m *Model) compose() {
 	if of := (stripped{m.resulted, s.Strip.Dx() - 2, m.live.Weighed.Of}); of != m.stripped && m.live.Solution != nil && !m.linear {
 		m.stripped, m.strip = of, results.Strip(&m.live.Result, of.w)
 	}
-	a := results.Args{Result: &m.live.Result, Nth: m.resulted, Steps: &m.worked, Glyphs: m.theme.Glyphs}
+	a := results.Args{Result: &m.live.Result, Nth: m.resulted, Steps: &m.worked, Glyphs: m.theme.Glyphs, Hidden: m.hides}
 	if m.live.Solution == nil {
 		a.Missing = m.missing
 	}
@@ -43,6 +43,14 @@ func (m *Model) missing(w int) (lines text.Lines) {
 		lines.Wrapped(theme.Warn, "", says, w)
 	}
 	return lines
+}
+
+// judge looks for the mistakes in the own answers, unless one is being typed.
+func (m *Model) judge() tea.Cmd {
+	if m.cells.Cell != nil {
+		return nil
+	}
+	return m.live.Judge(m.cell())
 }
 
 // isOld tells that a pane shows what followed from an earlier sheet.
@@ -77,7 +85,7 @@ func (m *Model) wantsEffect() bool {
 		return false
 	}
 	for _, p := range []layout.Pane{layout.Ranges, layout.Limits} {
-		if m.linear && m.focus == p || !m.linear && !m.screen().Panes[p].Empty() {
+		if m.linear && m.Focus == p || !m.linear && !m.screen().Panes[p].Empty() {
 			return true
 		}
 	}

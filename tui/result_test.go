@@ -76,7 +76,7 @@ func TestTheCursorStaysInView(t *testing.T) {
 			r.keys(pane)
 			for n := range 200 {
 				r.keys([]string{"down", "right", "down", "left", "pgdown", "up", "end", "right", "home"}[n%9])
-				p := r.m.focus
+				p := r.m.Focus
 				v, rect := r.m.read[p], r.m.screen().Panes[p]
 				d := r.m.texts[p].Lines
 				if !v.InView(d, rect.Dy()-1) {

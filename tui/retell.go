@@ -10,9 +10,8 @@ import (
 // are still of its old value.
 func (m *Model) offerRetelling(before *sheet.Sheet, ref sheet.Ref) {
 	next, says := m.outdated.Changed(m.history.Current(), before, ref)
-	if m.outdated = next; says != "" {
-		m.say(says, false)
-	}
+	m.outdated = next
+	m.say(says, false)
 }
 
 // retell makes the words follow the givens that were changed and removes the old reference

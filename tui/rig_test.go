@@ -142,7 +142,7 @@ func (r *rig) sees(pieces ...string) {
 // live: the pane of this title has the keys.
 func (r *rig) live(title string) {
 	r.t.Helper()
-	if got := r.m.heading(r.m.focus); !strings.HasPrefix(got, title) {
+	if got := r.m.heading(r.m.Focus); !strings.HasPrefix(got, title) {
 		r.t.Errorf("%s has the keys, want %s", got, title)
 	}
 }

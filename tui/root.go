@@ -46,23 +46,17 @@ type Model struct {
 
 // derived is what is worked out of a solution, where that shows.
 type derived struct {
-	laying  session.Queue[*statics.Solution, results.Steps]
-	worked  results.Laid
-	judging session.Queue[*statics.Solution, map[string]string]
-	judged  judged // the own answers
+	laying session.Queue[*statics.Solution, results.Steps]
+	worked results.Laid
 }
 
 // places is where one looks: the pane that has the keys, and what shows beside it.
 type places struct {
-	focus, back layout.Pane // back: the pane of cells that esc returns to
-	side        layout.Pane // what shows in the shared place of a small screen
-	turn        layout.Pane // the result that shows where there is one place for results
-	third       layout.Pane // the one that shows beside system and checks
-	large       bool
-	read        [layout.Panes]text.View // of the results
-	cam         picture.Camera
-	drag        *drag  // of the mouse in the picture
-	jumps       []spot // where definitions were asked for
+	layout.Turns
+	back layout.Pane             // the pane of cells that esc returns to
+	read [layout.Panes]text.View // of the results
+	cam  picture.Camera
+	drag *picture.Drag // of the mouse in the picture
 }
 
 // changes is what is being done to the sheet.
@@ -85,9 +79,8 @@ type dialogs struct {
 	pending  *start.Fetched // a sheet to be opened once this one is saved
 	palette  *overlay.List  // the list of commands
 	setup    *prefs.List    // the list of settings
-	search   search
-	note     frame.Note // on the bottom line
-	notes    int        // words said so far
+	note     frame.Note     // on the bottom line
+	notes    int            // words said so far
 }
 
 // display is what a session is shown on, and how the person likes it.
@@ -107,6 +100,7 @@ type display struct {
 type audience struct {
 	watches  bool         // seen by another than the session's own
 	around   bool         // by one who looks around
+	hides    bool         // what follows from the solution is hidden
 	workings *workings    // for those who read along
 	trouble  func(string) // hears that no journal is kept; may be nil
 }
@@ -121,8 +115,8 @@ type departure struct {
 // start puts the cursor on the first point, and elsewhere on the first cell to
 // type in, and builds the panes.
 func (m *Model) start() {
-	m.focus, m.back, m.side = layout.Points, layout.Points, layout.Picture
-	m.turn, m.third = layout.System, layout.Limits
+	m.back = layout.Points
+	m.Turns = layout.Turns{Focus: m.back, Side: layout.Picture, Turn: layout.System, Third: layout.Limits, Large: m.Large}
 	m.cells.At[layout.Given].Col, m.cells.At[layout.Sheet].Col, m.cells.At[layout.Unknowns].Col = 1, 1, 1
 	m.resulted++
 	m.renew()
@@ -176,8 +170,10 @@ func (m *Model) update(msg tea.Msg) (cmd tea.Cmd) {
 	case results.Laid:
 		m.takeWorked(msg)
 		cmd = m.catchUp()
-	case judged:
-		m.takeJudged(msg)
+	case session.Mistakes:
+		if m.live.TakeMistakes(msg) && msg.Fault != "" {
+			m.say("your answers could not be checked (fault: "+msg.Fault+")", true)
+		}
 	case session.Effect:
 		m.live.TakeEffect(msg)
 	case session.Saved:

@@ -22,7 +22,7 @@ func (m Model) mode() keys.Mode {
 		return keys.OnQuestion
 	case m.naming != nil:
 		return keys.OnName
-	case m.search.on:
+	case m.cells.Search.On:
 		return keys.OnSearch
 	case m.palette != nil:
 		return keys.OnPalette
@@ -48,9 +48,9 @@ func (m Model) mode() keys.Mode {
 		return keys.InWords
 	case m.cells.Cell != nil:
 		return keys.InCell
-	case m.focus.Result():
+	case m.Focus.Result():
 		return keys.OnResult
-	case m.focus == layout.Picture:
+	case m.Focus == layout.Picture:
 		return keys.OnPicture
 	}
 	return keys.OnCells
@@ -65,17 +65,12 @@ func (m *Model) route(msg tea.KeyPressMsg) tea.Cmd {
 		if m.cells.DropBlank(m.mode(), msg.String()) {
 			m.settle()
 		}
-		if text == edit.Unknown && m.mode() == keys.OnCells && m.cells.TakesUnknown(m.focus) {
+		if text == edit.Unknown && m.mode() == keys.OnCells && m.cells.TakesUnknown(m.Focus) {
 			return m.typed(text)
 		}
 		if b, ok := keys.Find(m.mode(), msg.String()); ok {
-			if why := m.now().Cannot(b.Intent); why != "" {
-				m.say(why, false)
-				return nil
-			}
 			m.changedByKey = b.Intent != keys.Rubout && b.Intent != keys.Delete
-			cmd, _ := m.handle(b.Intent)
-			return cmd
+			return m.can(b.Intent)
 		}
 		if m.linear && m.mode() == keys.OnPicture {
 			// In words the picture is read as a result is.
@@ -100,8 +95,8 @@ func (m *Model) keepFirst(key string) (tea.Cmd, bool) {
 	if !ok {
 		return nil, false
 	}
-	cmd := m.keep()
-	if m.cells.Cell != nil {
+	cmd, open := m.keep()
+	if open {
 		return cmd, true
 	}
 	again, _ := m.handle(i)
@@ -119,7 +114,7 @@ func deeds() [keys.Modes]func(*Model, keys.Intent) (tea.Cmd, bool) {
 		keys.OnName:     (*Model).named,
 		keys.OnChoice:   only((*Model).chosen),
 		keys.OnPanes:    (*Model).onPanes,
-		keys.OnSearch:   only((*Model).searching),
+		keys.OnSearch:   (*Model).searching,
 		keys.OnPalette:  (*Model).inPalette,
 		keys.OnHelp:     only((*Model).turnHelp),
 		keys.OnSettings: (*Model).settingUp,
@@ -134,6 +129,16 @@ func deeds() [keys.Modes]func(*Model, keys.Intent) (tea.Cmd, bool) {
 		keys.OnPicture:  only((*Model).pictured),
 		keys.OnCells:    (*Model).onCells,
 	}
+}
+
+// can does an intent, or says why it cannot be done here.
+func (m *Model) can(i keys.Intent) tea.Cmd {
+	if why := m.now().Cannot(i); why != "" {
+		m.say(why, false)
+		return nil
+	}
+	cmd, _ := m.handle(i)
+	return cmd
 }
 
 // handle does an intent where the keys are; ok tells that the mode knows it.
@@ -173,7 +178,7 @@ func (m *Model) reading(i keys.Intent) bool {
 
 // onResult moves the cursor of the result that has the keys.
 func (m *Model) onResult(i keys.Intent) bool {
-	p := m.focus
+	p := m.Focus
 	r := m.screen().Panes[p]
 	return m.read[p].Turn(m.texts[p].Lines, i, r.Dx()-2, r.Dy()-1)
 }
@@ -219,12 +224,11 @@ func (m *Model) workbench(i keys.Intent) (tea.Cmd, bool) {
 		m.palette = &overlay.List{}
 	case keys.OpenSettings:
 		m.setup = &prefs.List{}
-	case keys.Search:
-		m.beginSearch()
-	case keys.SearchNext:
-		m.searchNext()
-	case keys.GoBack:
-		m.goBack()
+	case keys.Search, keys.SearchNext, keys.GoBack:
+		if i != keys.GoBack && m.Focus >= layout.System {
+			m.goTo(m.back)
+		}
+		return m.edited(m.cells.Seek(m.where(), i)), true
 	case keys.NewSheet, keys.OpenSheet:
 		return m.reopen(i), true
 	case keys.SaveAs:
@@ -244,13 +248,13 @@ func (m *Model) workbench(i keys.Intent) (tea.Cmd, bool) {
 	case keys.ListPanes:
 		m.listing = true
 	case keys.NextResult:
-		m.nextResult(1)
+		m.NextResult(m.screen().Shared, 1)
 	case keys.PrevResult:
-		m.nextResult(-1)
+		m.NextResult(m.screen().Shared, -1)
 	case keys.SwitchSide:
-		m.switchSide()
+		m.Switch(m.screen().Shared)
 	case keys.Enlarge:
-		m.large = !m.large
+		m.Large = !m.Large
 	default:
 		p, ok := frame.PaneOf(i)
 		if ok {

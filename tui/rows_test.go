@@ -81,14 +81,18 @@ func TestDefinitionAndBack(t *testing.T) {
 	for s, _ := r.m.slot(); s.Ref.Key != "path"; s, _ = r.m.slot() {
 		r.keys("right")
 	}
-	from := r.m.spot()
+	from := r.m.cells.Spot(r.m.Focus)
 	r.keys("alt+g")
-	if s, _ := r.m.slot(); r.m.focus != layout.Points || s.Ref != pointD {
+	if s, _ := r.m.slot(); r.m.Focus != layout.Points || s.Ref != pointD {
 		t.Errorf("the cursor is on %v", s.Ref)
 	}
 	r.keys("alt+r")
-	if r.m.spot() != from {
-		t.Errorf("back is %v, want %v", r.m.spot(), from)
+	if r.m.cells.Spot(r.m.Focus) != from {
+		t.Errorf("back is %v, want %v", r.m.cells.Spot(r.m.Focus), from)
+	}
+	r.keys("alt+g", "alt+i", "alt+r")
+	if r.m.cells.Spot(r.m.Focus) != from {
+		t.Errorf("back from the picture is %v, want %v", r.m.cells.Spot(r.m.Focus), from)
 	}
 	r.keys("f2", "alt+g")
 	if s, _ := r.m.slot(); r.m.cells.Cell != nil || s.Ref.Row != "B" {
@@ -104,28 +108,28 @@ func TestSearch(t *testing.T) {
 	r := newRig(t, hanging, 120, 36)
 	r.keys("ctrl+f")
 	r.text("t1")
-	if r.m.focus != layout.Lines || r.m.cells.At[layout.Lines].Row != 0 {
-		t.Errorf("found %v", r.m.spot())
+	if r.m.Focus != layout.Lines || r.m.cells.At[layout.Lines].Row != 0 {
+		t.Errorf("found %v", r.m.cells.Spot(r.m.Focus))
 	}
 	r.sees("find: t1")
-	first := r.m.spot()
+	first := r.m.cells.Spot(r.m.Focus)
 	r.keys("enter")
-	if r.m.spot() == first {
+	if r.m.cells.Spot(r.m.Focus) == first {
 		t.Error("there is no next")
 	}
 	r.keys("esc")
 	for range 10 {
-		if r.keys("ctrl+g"); r.m.spot() == first {
+		if r.keys("ctrl+g"); r.m.cells.Spot(r.m.Focus) == first {
 			break
 		}
 	}
-	if r.m.spot() != first {
+	if r.m.cells.Spot(r.m.Focus) != first {
 		t.Error("the search does not come round")
 	}
 	r.keys("ctrl+f")
 	r.text("xyzzy")
 	r.sees("no cell contains xyzzy")
-	if r.m.spot() != first {
+	if r.m.cells.Spot(r.m.Focus) != first {
 		t.Error("what is not found moves the cursor")
 	}
 	r.send(tea.PasteMsg{Content: "!"})
@@ -157,7 +161,7 @@ func TestThePaletteNamesEveryCommand(t *testing.T) {
 	r.keys("enter", "esc", "ctrl+k")
 	r.text("plain characters")
 	r.keys("enter")
-	if r.m.focus != layout.Picture {
+	if r.m.Focus != layout.Picture {
 		t.Error("a command of the picture runs elsewhere")
 	}
 }

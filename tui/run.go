@@ -82,7 +82,7 @@ func (s *Stopped) Error() string {
 
 // stopped leaves the journal where it holds something.
 func (m *Model) stopped() *Stopped {
-	s := &Stopped{Unsaved: m.history.Modified() || m.cells.Cell != nil && (m.cells.Cell.Text != m.cells.Cell.Was || m.cells.Fresh != nil)}
+	s := &Stopped{Unsaved: m.history.Modified() || m.cells.Unkept()}
 	m.Renote()
 	s.Kept = s.Unsaved && m.file.Journal != nil && m.file.Journal.Kept()
 	if !s.Unsaved {

@@ -93,7 +93,7 @@ func (m *Model) tabulate() {
 
 // screen divides the screen as things are.
 func (m *Model) screen() layout.Screen {
-	a := layout.Args{W: m.w, H: m.h, Side: m.side, Turn: m.turn, Third: m.third, Large: m.large, Focus: m.focus}
+	a := layout.Args{W: m.w, H: m.h, Turns: m.Turns}
 	for p := range m.cells.Tables {
 		a.Rows[p] = len(m.cells.Tables[p].Records)
 	}

@@ -25,9 +25,7 @@ func (m *Model) settingUp(i keys.Intent) (cmd tea.Cmd, ok bool) {
 
 // hear takes what a change of the settings says and needs.
 func (m *Model) hear(out prefs.Said) tea.Cmd {
-	if out.Text != "" {
-		m.say(out.Text, out.Bad)
-	}
+	m.say(out.Text, out.Bad)
 	m.dress()
 	return out.Cmd
 }

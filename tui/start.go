@@ -88,7 +88,7 @@ func (m *Model) open(f start.Fetched) tea.Cmd {
 	m.history, m.outdated = sheet.NewHistory(f.Sheet), nil
 	m.live, m.derived = session.NewLive(), derived{}
 	m.read, m.texts = [layout.Panes]text.View{}, [layout.Panes]results.Pane{}
-	m.cells, m.jumps = m.cells.Rest(), nil
+	m.cells = m.cells.Rest()
 	m.board = board.Board{}
 	m.start()
 	if f.Of.Path == "" && !f.Of.Blank() {

@@ -147,7 +147,7 @@ func (d dice) paste(m Model) string {
 func (d dice) mouse(m Model) tea.Msg {
 	at := tea.Mouse{X: d.IntN(m.w+4) - 2, Y: d.IntN(m.h+4) - 2, Button: tea.MouseLeft}
 	if m.drag != nil && !d.one(4) {
-		at.X, at.Y = m.drag.at.X+d.IntN(5)-2, m.drag.at.Y+d.IntN(5)-2
+		at.X, at.Y = m.drag.At.X+d.IntN(5)-2, m.drag.At.Y+d.IntN(5)-2
 		if d.one(3) {
 			return tea.MouseReleaseMsg(at)
 		}

@@ -147,7 +147,7 @@ func (s *storm) do(cmd tea.Cmd) {
 	case results.Laid:
 		fault = msg.Fault
 		s.send(msg)
-	case judged:
+	case session.Mistakes:
 		fault = msg.Fault
 		s.send(msg)
 	case session.Paged, start.Fetched:

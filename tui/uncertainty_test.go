@@ -75,7 +75,7 @@ func TestUncertaintyLinear(t *testing.T) {
 	r := newRig(t, site, 80, 24)
 	r.m.linear = true
 	r.keys("alt+l")
-	lines := strings.Join(append(speech.Pane(layout.Limits, &r.m.live.Result, nil), speech.Pane(layout.Ranges, &r.m.live.Result, nil)...), "\n")
+	lines := strings.Join(append(speech.Pane(layout.Limits, &r.m.live.Result, r.m.history.Current(), nil, false), speech.Pane(layout.Ranges, &r.m.live.Result, r.m.history.Current(), nil, false)...), "\n")
 	for _, want := range []string{"T2 governs, at risk: every limit is met as typed, but not throughout the ± of the inputs", "worst case: all inputs at their adverse ends, from all 8 combinations of the ends of the ±, and from between the ends wherever a result has an extreme there", "at risk: T2 could reach 4.15 kN within the ±, above its limit of 4.00 kN, mostly from W (± 0.1 kN)", "at risk: T2, 4.15 kN, 104%"} {
 		if !strings.Contains(lines, want) {
 			t.Errorf("no %q in\n%s", want, lines)

@@ -44,9 +44,7 @@ func (m *Model) takeSeen(seen session.Seen) tea.Cmd {
 		return nil
 	}
 	says, ask := m.file.Heard(seen, m.history)
-	if says != "" {
-		m.say(says, true)
-	}
+	m.say(says, true)
 	if !ask {
 		return nil
 	}

@@ -5,6 +5,8 @@ import (
 	"math"
 	"slices"
 
+	"gonum.org/v1/gonum/spatial/r3"
+
 	"trivet/mechanics/problem"
 	"trivet/mechanics/say"
 	"trivet/mechanics/tutor"
@@ -91,9 +93,12 @@ func (k *Key) put(s *tutor.Sum, own map[int]*Mark) (h held, ok bool) {
 func (k *Key) tell(body int, all []held, own map[int]*Mark) {
 	var hold, off []string
 	var offs []held
+	about := map[r3.Vec]bool{} // one sum of moments for each axis is enough
 	for _, h := range all {
 		switch {
+		case h.holds && h.Moment && about[h.Along]:
 		case h.holds && (!h.Moment || h.telling):
+			about[h.Along] = h.Moment
 			hold = append(hold, h.Words)
 		case !h.holds && (!h.Moment || len(offs) == 0):
 			offs = append(offs, h)

@@ -41,6 +41,7 @@ func BenchmarkJudge(b *testing.B) {
 			b.Run(c.name+"/"+e, func(b *testing.B) {
 				for b.Loop() {
 					p := *c.p
+					p.guesses = map[int]int{}
 					p.Enter(e)
 				}
 			})

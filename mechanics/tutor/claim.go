@@ -1,6 +1,7 @@
 package tutor
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -25,17 +26,7 @@ func wordsOf(text string) (all []word) {
 		case c == ' ' || c == ',':
 			i++
 		case c == '(':
-			depth, k := 0, i
-			for ; k < len(text); k++ {
-				if text[k] == '(' {
-					depth++
-				} else if text[k] == ')' {
-					if depth--; depth == 0 {
-						k++
-						break
-					}
-				}
-			}
+			k := closed(text, i)
 			all = append(all, word{text[i:k], i})
 			i = k
 		case c == '"':
@@ -55,6 +46,21 @@ func wordsOf(text string) (all []word) {
 		}
 	}
 	return all
+}
+
+// closed is the place behind the parenthesis that closes one, or the end.
+func closed(text string, open int) int {
+	depth := 0
+	for i := open; i < len(text); i++ {
+		if text[i] == '(' {
+			depth++
+		} else if text[i] == ')' {
+			if depth--; depth == 0 {
+				return i + 1
+			}
+		}
+	}
+	return len(text)
 }
 
 func (w word) span() diag.Span { return diag.Between(w.at, w.at+len(w.text)) }
@@ -171,10 +177,10 @@ func (t *Practice) isPoint(name string) bool {
 }
 
 func (t *Practice) point(w word) (r3.Vec, *diag.Error) {
-	of, ok := t.Problem.Find(w.text, problem.APoint)
-	if !ok {
-		all := t.Problem.Names(problem.APoint)
-		return r3.Vec{}, diag.At(w.span(), "there is no point "+strconv.Quote(w.text), suggested(w.text, all))
+	of, err := t.find("point", w.text, problem.APoint)
+	if err != nil {
+		err.Span = w.span()
+		return r3.Vec{}, err
 	}
 	return t.Problem.Points[of.Index].At, nil
 }
@@ -206,15 +212,11 @@ func (t *Practice) bodies(all []word, head word) ([]bool, *diag.Error) {
 		return nil, diag.At(head.span(), "the body is missing", strings.TrimSpace(head.text)+" "+say.Or(names[:min(len(names), 4)]...))
 	}
 	for _, w := range all {
-		found := false
-		for i, name := range names {
-			if name == w.text {
-				set[i], found = true, true
-			}
-		}
-		if !found {
+		i := slices.Index(names, w.text)
+		if i < 0 {
 			return nil, diag.At(w.span(), "there is no body "+strconv.Quote(w.text), suggested(w.text, names))
 		}
+		set[i] = true
 	}
 	return set, nil
 }
@@ -241,11 +243,7 @@ func (t *Practice) direction(all []word) (r3.Vec, string, *diag.Error) {
 
 // vector reads a vector of a dimension.
 func (t *Practice) vector(text string, d units.Dim) (r3.Vec, *diag.Error) {
-	e, err := units.Parse(text)
-	if err != nil {
-		return r3.Vec{}, err
-	}
-	v, err := e.Eval(names{t: t})
+	v, err := t.eval(text, nil)
 	if err != nil {
 		return r3.Vec{}, err
 	}

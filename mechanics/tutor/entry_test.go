@@ -25,15 +25,15 @@ func solved(t testing.TB, text string) *Practice {
 	return New(statics.Solve(p))
 }
 
-// practise is the practice of a starting sheet.
+// practise is the practice of a sheet that comes with the program.
 func practise(t testing.TB, name string) *Practice {
 	t.Helper()
-	for _, f := range fixtures.Starts() {
+	for _, f := range append(fixtures.Starts(), fixtures.Published()...) {
 		if f.Name == name {
 			return solved(t, f.Text)
 		}
 	}
-	t.Fatalf("there is no starting sheet %s", name)
+	t.Fatalf("there is no sheet %s", name)
 	return nil
 }
 
@@ -187,8 +187,13 @@ func TestEntriesThatDoNotRead(t *testing.T) {
 		{"what is this", "what is this", `"what is this" is not an entry. Try: an equation such as ΣFx beam: 0.6 T1 - 0.8 T2 = 0, or a value such as r = 2.50 N`},
 		{"F + M =", "", "one side of the equation is empty. Try: 0, or a sum of forces"},
 		{"F + = 600", "+", "a term is missing after +. Try: a force"},
-		{"  F − Q = 600", "Q", `unknown name "Q"`},
-		{"ΣFy beam: F + Q = 600", "Q", `unknown name "Q"`},
+		{"  F − Q = 600", "Q", `unknown name "Q". Try: r, F, M or u`},
+		{"ΣFy beam: F + Q = 600", "Q", `unknown name "Q". Try: r, F, M or u`},
+		{"F F = foo*(0, 1)", "foo", `unknown name "foo". Try: r, F, M or u`},
+		{"M A F = foo", "foo", `unknown name "foo". Try: r, F, M or u`},
+		{"F = foo", "foo", `unknown name "foo". Try: r, F, M or u`},
+		{"F = 3 foo", "foo", `unknown unit "foo". Try: r, F, M or u`},
+		{"ΣF along foo beam: F = 3", "foo", `"foo" is not a direction. Try: the name of a line, or a vector such as (3, 4)`},
 		{"F·M = 600", "F·M", "F*M multiplies two unknowns; only linear relations between magnitudes are possible"},
 		{"F + M = 3 m", "3 m", "expected a force, but 3 m is a length. Try: a value in N"},
 		{"F + M = 60 kg", "60 kg", "expected a force, but 60 kg is a mass. Try: a value in N"},
@@ -202,7 +207,7 @@ func TestEntriesThatDoNotRead(t *testing.T) {
 		{"cut beam: r Q", "Q", `there is no force "Q". Try: r, F, M or T-1`},
 		{"F = 300 N T", "300 N T", "a force has no tension. Try: the value with its sign"},
 		{"r r = (1, 0)", "", "the line r has no second point, so it has no position vector. Try: u r"},
-		{"A slips", "A", `there is no joint "A"`},
+		{"A slips", "A", "the sheet has no joints. Try: an entry about what it has, such as r = 2.50 N"},
 		{"tips about Q", "Q", `there is no point "Q". Try: A, B or C`},
 	} {
 		p := solved(t, alikes)
@@ -214,7 +219,7 @@ func TestEntriesThatDoNotRead(t *testing.T) {
 		if at := c.entry[j.Error.Span.Start:j.Error.Span.End]; c.at != "" && at != c.at {
 			t.Errorf("%q is marked at %q, want %q", c.entry, at, c.at)
 		}
-		if p.guesses != 0 {
+		if len(p.guesses) != 0 {
 			t.Errorf("%q costs, though it does not read", c.entry)
 		}
 	}

@@ -34,11 +34,11 @@ func (t *Practice) equationOf(w written) Judgement {
 		return t.claimed(j, w)
 	}
 	s := t.identify(w, 0)
-	follows := t.follows(w) || w.other != nil && t.follows(*w.other)
+	follows := t.followsAsRead(w)
 	switch {
-	case s != nil && (follows || t.solution.Verdict == statics.NoEquilibrium):
+	case s != nil && (follows || s.named && t.solution.Verdict == statics.NoEquilibrium):
 		return t.right(j, s)
-	case follows && t.solution.Verdict != statics.NoEquilibrium:
+	case follows:
 		j.Verdict = Right
 		j.Says = "It follows from equilibrium, but it is not a single sum on one body."
 		if w.named {
@@ -49,7 +49,7 @@ func (t *Practice) equationOf(w written) Judgement {
 	}
 	if w.named && t.tied(w.text) {
 		j.Verdict, j.Says = Wrong, "This is not how the two are related. Look at the friction, or at what ties them."
-		return t.guessed(j)
+		return j
 	}
 	if w.named {
 		if j = t.wrongSum(j, w); j.Mistake == nil {
@@ -77,11 +77,9 @@ func (t *Practice) wrongSum(j Judgement, w written) Judgement {
 		return t.wrong(j, *w.other, others)
 	}
 	if fewest == least {
-		guesses := t.guesses
 		if as := t.wrong(j, w, sums); as.Mistake != nil || len(others) == 0 {
 			return as
 		}
-		t.guesses = guesses
 		return t.wrong(j, *w.other, others)
 	}
 	return t.wrong(j, w, sums)
@@ -108,7 +106,7 @@ func (t *Practice) claimed(j Judgement, w written) Judgement {
 	if other != nil && other.named && t.solution.Verdict != statics.NoEquilibrium {
 		j.Verdict = Wrong
 		j.Says = "This equation is true, but it is " + other.is(t.Problem) + ", not " + j.Is + "."
-		j.Is = other.is(t.Problem)
+		j.Is, j.on = other.is(t.Problem), other.bodies
 		return j
 	}
 	if j = t.wrong(j, w, []sum{*s}); j.Mistake == nil && t.follows(w) {
@@ -153,11 +151,19 @@ func (t *Practice) answered(w written) {
 
 // adds keeps an equation that does not follow from those before it.
 func (t *Practice) adds(row []float64) bool {
+	row = slices.Clone(row)
+	row[len(row)-1] /= t.load() // of the size of a coefficient
+	more, ok := with(t.rows, row)
+	t.rows = more
+	return ok
+}
+
+// with is a basis of orthogonal unit rows with what is new in one more row, and whether
+// there is.
+func with(basis [][]float64, row []float64) ([][]float64, bool) {
 	rest := slices.Clone(row)
-	rest[len(rest)-1] /= t.load() // of the size of a coefficient
-	row = slices.Clone(rest)
 	for pass := 0; pass < 2; pass++ { // the second takes away what rounding left of the first
-		for _, q := range t.rows {
+		for _, q := range basis {
 			d := 0.0
 			for k := range q {
 				d += q[k] * rest[k]
@@ -168,15 +174,17 @@ func (t *Practice) adds(row []float64) bool {
 		}
 	}
 	was, now := norm(row), norm(rest)
-	if was == 0 || now < 1e-7*was {
-		return false
+	if was == 0 || now < spanTol*was {
+		return basis, false
 	}
 	for k := range rest {
 		rest[k] /= now
 	}
-	t.rows = append(t.rows, rest)
-	return true
+	return append(slices.Clip(basis), rest), true
 }
+
+// spanTol is what rounding leaves of a row in the span of others.
+const spanTol = 1e-7
 
 func norm(v []float64) (n float64) {
 	for _, x := range v {
@@ -269,10 +277,9 @@ func (t *Practice) identifyAs(w written, share float64) *sum {
 	n := len(t.Problem.Unknowns)
 	groups := t.groups(w.uses())
 	for _, set := range groups {
-		forces := t.acting(set)
-		for _, s := range t.elementary(set) {
-			if s.moment == w.moment && w.fits(s.exact(forces, n), share) {
-				return &s
+		for _, c := range t.candidates(set) {
+			if c.moment == w.moment && w.fits(c.row, share) {
+				return &c.sum
 			}
 		}
 	}
@@ -300,6 +307,11 @@ func (t *Practice) identifyAs(w written, share float64) *sum {
 func (w *written) uses() func(unknown int) bool {
 	least := rounding * largest(w.c[:len(w.c)-1])
 	return func(k int) bool { return math.Abs(w.c[k]) > least }
+}
+
+// followsAsRead tells the same of an equation that may be read as one of moments too.
+func (t *Practice) followsAsRead(w written) bool {
+	return t.follows(w) || w.other != nil && t.follows(*w.other)
 }
 
 // follows tells whether an equation is a combination of all equations of equilibrium, as

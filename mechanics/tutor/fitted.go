@@ -16,11 +16,7 @@ import (
 func (t *Practice) fitted(w written, set []bool) *sum {
 	n := len(t.Problem.Unknowns)
 	var basis []sum
-	dims := 3
-	if t.Problem.Planar {
-		dims = 2
-	}
-	for k := range dims {
+	for k := range t.dims() {
 		basis = append(basis, sum{bodies: set, along: axes[k]})
 	}
 	if w.moment {

@@ -2,6 +2,7 @@ package tutor
 
 import (
 	"slices"
+	"strconv"
 	"strings"
 
 	"trivet/mechanics/diag"
@@ -19,8 +20,7 @@ func (t *Practice) freeBody(m []string) Judgement {
 		return unread(FreeBody, moved(err, len("cut ")))
 	}
 	s := &sum{bodies: set}
-	subject := "cut " + s.group(p)
-	j := Judgement{Kind: FreeBody, Is: "the free body of " + s.group(p)}
+	j := Judgement{Kind: FreeBody, Is: "the free body of " + s.group(p), on: set}
 	at := strings.Index(m[0], ":") + 1
 	var named []string
 	words := wordsOf(m[2])
@@ -28,13 +28,13 @@ func (t *Practice) freeBody(m []string) Judgement {
 		w := words[i]
 		name, ok := t.forceName(w.text)
 		if !ok {
-			return unread(FreeBody, diag.At(diag.Between(at+w.at, at+w.at+len(w.text)), "there is no force "+quoted(w.text), suggested(w.text, t.forceNames())))
+			return unread(FreeBody, diag.At(diag.Between(at+w.at, at+w.at+len(w.text)), "there is no force "+strconv.Quote(w.text), suggested(w.text, t.forceNames())))
 		}
 		named = append(named, name)
 		if i+1 < len(words) && (words[i+1].text == "pulls" || words[i+1].text == "pushes") {
 			i++
 			if j, wrong := t.wrongSense(j, name, words[i].text); wrong {
-				return t.guessed(j)
+				return j
 			}
 		}
 	}
@@ -66,13 +66,10 @@ func (t *Practice) freeBody(m []string) Judgement {
 		j.Says = elsewhere[0] + " does not act on " + s.group(p) + "."
 	default:
 		j.Verdict, j.Says = Right, "The free body of "+s.group(p)+" is complete."
-		t.known[subject] = true
 		return j
 	}
-	return t.guessed(j)
+	return j
 }
-
-func quoted(s string) string { return `"` + s + `"` }
 
 // forceNames are the names that forces on bodies have in an entry.
 func (t *Practice) forceNames() (all []string) {

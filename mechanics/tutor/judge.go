@@ -76,10 +76,10 @@ func (t *Practice) form(s string) Judgement {
 		return t.ownVector(m[1], m[2], m[3], m[4])
 	}
 	if m := vectorHead.FindStringSubmatch(s); m != nil {
-		return t.vectorOf(m[1], unquoted(m[2]), m[3], len(s)-len(m[3]))
+		return t.about(unquoted(m[2]), t.vectorOf(m[1], unquoted(m[2]), m[3], len(s)-len(m[3])))
 	}
 	if m := momentHead.FindStringSubmatch(s); m != nil {
-		return t.momentOf(unquoted(m[1]), unquoted(m[2]), m[3], len(s)-len(m[3]))
+		return t.about(unquoted(m[2]), t.momentOf(unquoted(m[1]), unquoted(m[2]), m[3], len(s)-len(m[3])))
 	}
 	if m := lengthHead.FindStringSubmatch(s); m != nil {
 		return t.lengthOf(unquoted(m[1]), m[2], len(s)-len(m[2]))
@@ -99,6 +99,14 @@ func (t *Practice) form(s string) Judgement {
 		return t.valueOf(q, right, len(left)+1)
 	}
 	return t.written(s, 0, nil)
+}
+
+// about says which bodies an entry about a line concerns.
+func (t *Practice) about(line string, j Judgement) Judgement {
+	if of, ok := t.Problem.Find(line, problem.ALine); ok {
+		j.on = t.concerned(of)
+	}
+	return j
 }
 
 func unquoted(s string) string { return strings.Trim(s, `"`) }
@@ -141,11 +149,11 @@ func (t *Practice) written(text string, at int, claim *sum) Judgement {
 			typed = w
 		}
 	}
-	guesses, entered := t.guesses, len(t.equation)
+	entered := len(t.equation)
 	if j := t.equationOf(typed); j.Mistake != nil {
 		return j
 	}
-	t.guesses, t.equation = guesses, t.equation[:entered]
+	t.equation = t.equation[:entered]
 	return unread(Equation, moved(diag.At(double, strconv.Quote(text[double.Start:double.End])+" can be read two ways", "a * before the name of the force, and no unit behind a number in "+t.Problem.Units.Force.Symbol), at))
 }
 
@@ -167,7 +175,7 @@ func (t *Practice) holds(w written) bool {
 	if len(w.sums) > 0 {
 		return w.fits(w.sums[0].exact(t.forces, len(t.Problem.Unknowns)), 0)
 	}
-	return t.identity(w) || t.follows(w) || w.other != nil && t.follows(*w.other)
+	return t.identity(w) || t.followsAsRead(w)
 }
 
 var relationForm = regexp.MustCompile(`^\s*(?:[0-9.]+\s*\*?\s*)?[\p{L}_]\w*\s*=\s*(?:-?[0-9.]+\s*\*?\s*)?(?:[\p{L}_]\w*|-?[0-9.]+(?:\s*[\p{L}*/^ ]+)?)\s*$`)

@@ -26,6 +26,38 @@ func TestSittings(t *testing.T) {
 			{"T1 = 2.54", Imprecise, "figures", "T1 is close, but not right to the digits typed: give three significant figures, and carry more on the way."},
 			{"T1 = 2.6", Wrong, "", "With your values ΣFx on T is off by 0.660 kN and ΣFz on T is off by 2.32 kN."},
 		}},
+		{"the unit, the sign and the components of a value", "mast-top", []said{
+			{"T1 = 2.5 N", Wrong, "units", "T1 is right in another unit than the one typed: look at the unit."},
+			{"T1 = 11.1", Wrong, "units", "T1 is right in another unit than the one typed: look at the unit."},
+			{"T1 = 0.562 kN", Wrong, "units", "T1 is right in another unit than the one typed: look at the unit."},
+			{"T1 = 2500", Wrong, "factor-1000", "T1 is off by a factor of 1000: look at its unit."},
+			{"|r T1| = 49.2 m", Wrong, "units", "T1.length is right in another unit than the one typed: look at the unit."},
+			{"|r T1| = 15 mm", Wrong, "", "Write an equation first: a sum of the forces on one body."},
+		}},
+		{"an angle in radians", "mast-top", []said{
+			{"angle(T1, T2) = 53.1 rad", Wrong, "units", "angle(T1, T2) is right in another unit than the one typed: look at the unit."},
+			{"angle(T1, T2) = 0.927", Wrong, "units", "angle(T1, T2) is right in another unit than the one typed: look at the unit."},
+		}},
+		{"a magnitude", "beam-on-supports", []said{
+			{"A.size = -671 N", Wrong, "magnitude", "A.size is a magnitude: give it without a sign."},
+			{"A.size = 600 N", Wrong, "magnitude", "A.size is the magnitude of the force, not one of its components."},
+			{"A.size = 671 N", Right, "", "A.size is right."},
+		}},
+		{"values are put into the sums that are entered, and into no others", "beam-on-supports", []said{
+			{"ΣFx: Ax + 0.6 P = 0", Right, "", "This is ΣFx on beam."},
+			{"ΣFy: Ay + B = 1000", Right, "", "This is ΣFy on beam."},
+			{"Ax = -300", Right, "", "Ax is right."},
+			{"Ay = 600", Right, "", "Ay is right."},
+			{"B = 500", Wrong, "", "With your values ΣFx on beam holds, ΣFy on beam is off by 100 N."},
+			{"ΣM A: 6 B = 2400", Right, "", "This is ΣM about A on beam."},
+			{"B = 510", Wrong, "", "With your values ΣFx on beam holds, ΣFy on beam is off by 110 N and ΣM about A on beam is off by 660 N m."},
+		}},
+		{"a value that follows from a wrong equation", "beam-on-supports", []said{
+			{"ΣM A: 6 B = 1800", Wrong, "missing-force", "A force on the body is missing in ΣM about A on beam: P."},
+			{"ΣFy: Ay + B = 1000", Right, "", "This is ΣFy on beam."},
+			{"B = 300", Wrong, "carried", "B follows from your equations; equation 1 is wrong."},
+			{"Ay = 700", Wrong, "carried", "Ay follows from your equations; B is wrong."},
+		}},
 		{"guessing is no practice", "beam-on-supports", []said{
 			{"Ax = 1", Wrong, "", "Ax is not right. Try: an equation first, then its value"},
 			{"Ax = 2", Wrong, "", "Ax is not right. Try: an equation first, then its value"},
@@ -35,6 +67,18 @@ func TestSittings(t *testing.T) {
 			{"Ax = 6", Wrong, "", "Write an equation first: a sum of the forces on one body."},
 			{"ΣFx: Ax + 0.6 P = 0", Right, "", "This is ΣFx on beam."},
 			{"Ax = 7", Wrong, "", "With your values ΣFx on beam is off by 307 N."},
+		}},
+		{"guesses are counted for the body that they concern", "frame-of-two-members", []said{
+			{"ΣFx right: Bx - Cx = 0", Right, "", "This is ΣFx on right."},
+			{"Ax = 1", Wrong, "", "Ax is not right. Put it into one of your equations."},
+			{"cut left: Ax", Wrong, "missing-force", "The free body of left is not complete: load, Ay, Cx and Cy are missing."},
+			{"ΣFx left: Ax - Cx = 0", Wrong, "", "Compare Cx in ΣFx on left with the figure."},
+			{"ΣFx left: Ax = 0", Wrong, "missing-force", "A force on the body is missing in ΣFx on left: Cx."},
+			{"Ax = 2", Wrong, "", "Ax is not right. Put it into one of your equations."},
+			{"Ax = 3", Wrong, "", "Write an equation first: a sum of the forces on one body."},
+			{"Bx = 3", Wrong, "", "Bx is not right. Put it into one of your equations."},
+			{"ΣFx left: Ax + Cx = 0", Right, "", "This is ΣFx on left."},
+			{"Ax = 4", Wrong, "", "Ax is not right. Put it into one of your equations."},
 		}},
 		{"an equation that follows from those before, one that is another, one that is rounded", "mast-top", []said{
 			{"ΣFz T: 0.8 T1 + 0.923 T2 + 0.923 T3 = 5.6", Right, "", "This is ΣFz on T."},
@@ -76,6 +120,45 @@ func TestSittings(t *testing.T) {
 	}
 }
 
+// What has no single value is not right, whatever is said of it, and no more is told.
+func TestWithoutASingleValue(t *testing.T) {
+	p := solved(t, clamped)
+	for _, c := range []struct{ entry, says string }{
+		{"MAz = 3", "MAz is not right. Try: an equation first, then its value"},
+		{"S = 3 N", "S is not right. Try: an equation first, then its value"},
+		{"F S = (0, 3) N", "F S is not right. Look at the coordinates of its two points."},
+		{"M A S = 3 N m", "M A S is not right. Look at the arm and at the force."},
+		{"indeterminate 1", "That is right."},
+	} {
+		if j := p.Enter(c.entry); j.Says != c.says {
+			t.Errorf("%s is told %q, want %q", c.entry, j.Says, c.says)
+		}
+	}
+}
+
+// clamped is a beam that a strut props as well.
+const clamped = `
+plane = "xy"
+up    = "+y"
+
+[units]
+length = "m"
+force  = "N"
+
+[points]
+A = { at = "0, 0", on = "beam" }
+B = { at = "4, 0", on = "beam" }
+C = { at = "4, -3" }
+D = { at = "2, 0", on = "beam" }
+
+[lines]
+S = { kind = "strut", path = "B C" }
+P = { kind = "weight", at = "D", magnitude = "500 N" }
+
+[joints]
+A = { kind = "fixed" }
+`
+
 // All that is asked counts as answered by values, also by those that stand in a relation.
 func TestDone(t *testing.T) {
 	p := practise(t, "beam-on-supports")
@@ -102,6 +185,9 @@ func TestWithoutASolution(t *testing.T) {
 	}{
 		{"ΣFy: A + B = 400", Right, "ΣFy on beam"},
 		{"A + B = 400", Right, "ΣFy on beam"},
+		{"A + B = 500", Wrong, "ΣFy on beam"},
+		{"A + 2 B = 600", Wrong, ""},
+		{"A - B = 0", Right, "ΣM about C on beam"},
 		{"ΣM A beam: 4 B = 800", Right, "ΣM about A on beam"},
 		{"ΣFx: 300 N = 0", Right, "ΣFx on beam"},
 		{"ΣFx: 0.6 P = 0", Right, "ΣFx on beam"},
@@ -139,4 +225,63 @@ P = { kind = "force", at = "C", along = "(3, -4)", magnitude = "500 N" }
 [joints]
 A = { kind = "roller", normal = "+y" }
 B = { kind = "roller", normal = "+y" }
+`
+
+// How many sums are needed: no more than lead to what is asked.
+func TestNeeded(t *testing.T) {
+	for sheet, want := range map[string]int{"mast-top": 3, "beam-on-supports": 3, "frame-of-two-members": 6, "cable-pull-along-a-chute": 1, "arms-with-crossed-struts": 2} {
+		if got := practise(t, sheet).needed; got != want {
+			t.Errorf("%s needs %d sums, want %d", sheet, got, want)
+		}
+	}
+}
+
+// Where two mistakes come to the same number, the terms as they are written tell which it is.
+func TestTermsAsWritten(t *testing.T) {
+	for _, c := range []struct {
+		entry string
+		kind  MistakeKind
+	}{
+		{"ΣM A: 6 B - 6*2 - 5*1 = 0", "load-place"},
+		{"ΣM A: 6 B - 3*4 - 5*1 = 0", "load-length"},
+		{"ΣM A: 6 B - 12 - 5 = 0", ""},
+		{"ΣM A: 6 B - 17 = 0", ""},
+		{"ΣM A: 6 B - 6*4 = 0", "missing-force"},
+	} {
+		p := solved(t, triangle)
+		j := p.Enter(c.entry)
+		kind := MistakeKind("")
+		if j.Mistake != nil {
+			kind = j.Mistake.Kind
+		}
+		if j.Verdict != Wrong || kind != c.kind {
+			t.Errorf("%s is %s %q: %s, want %q", c.entry, j.Verdict, kind, j.Says, c.kind)
+		}
+	}
+}
+
+// triangle is a beam under a load that rises along it: a third of the way from its end and
+// half its length make the same moment.
+const triangle = `
+plane = "xy"
+up    = "+y"
+
+[units]
+length = "m"
+force  = "kN"
+
+[points]
+A = { at = "0, 0", on = "beam" }
+B = { at = "6, 0", on = "beam" }
+C = { at = "1, 0", on = "beam" }
+
+[joints]
+A = { kind = "pin" }
+B = { kind = "roller", normal = "+y" }
+
+[lines]
+P = { kind = "weight", at = "C", magnitude = "5 kN" }
+
+[distributed]
+q = { path = "A B", along = "-y", magnitude = "0 kN/m .. 2 kN/m" }
 `

@@ -63,28 +63,32 @@ type hypothesis struct {
 	row  []float64
 	gone bool // the term is as good as gone: a thousandth, an arm of nearly nothing
 	new  bool // the term has no part in the right sum
+
+	sum  *sum
+	of   *force  // the force that is changed, nil where it is more than one
+	part float64 // what it is in the equation
+	by   float64 // the factor of the equation as written
 }
 
 // wrong says which one mistake explains a wrong equation, where just one kind does.
 func (t *Practice) wrong(j Judgement, w written, sums []sum) Judgement {
 	j.Verdict = Wrong
+	uses := w.uses()
+	j.on = t.bodiesWith(func(f *force) bool { return f.unknown >= 0 && uses(f.unknown) })
 	if w.couple != "" {
 		j.Mistake = &Mistake{"couple-as-force", w.couple}
 		j.Says = MistakeKind("couple-as-force").sentence(w.couple, "")
-		return t.guessed(j)
+		return j
 	}
 	n := len(t.Problem.Unknowns)
 	var found []hypothesis
-	var of *sum
 	for _, just := range []bool{true, false} {
 		for i := range sums {
 			row := sums[i].exact(t.forces, n)
 			for _, h := range t.mistakes(&sums[i], row, &w) {
-				if _, ok := w.factor(h.row, 0, just); ok {
+				if by, ok := w.factor(h.row, 0, just); ok {
+					h.sum, h.by = &sums[i], by
 					found = append(found, h)
-					if of == nil {
-						of = &sums[i]
-					}
 				}
 			}
 		}
@@ -97,27 +101,28 @@ func (t *Practice) wrong(j Judgement, w written, sums []sum) Judgement {
 			h.kind == "arm-point" && slices.ContainsFunc(found, func(o hypothesis) bool { return o.kind == "load-place" && o.term == h.term }) ||
 			h.kind == "extra-force" && slices.ContainsFunc(found, func(o hypothesis) bool { return o.kind != "extra-force" && o.term == h.term })
 	})
+	found = t.asWritten(found, &w)
 	if len(found) > 0 && !slices.ContainsFunc(found, func(h hypothesis) bool { return h.kind != found[0].kind }) {
 		h := found[0]
-		j.Mistake, j.Is = &Mistake{h.kind, h.term}, of.is(t.Problem)
+		j.Mistake, j.Is, j.on = &Mistake{h.kind, h.term}, h.sum.is(t.Problem), h.sum.bodies
 		j.Says = h.kind.sentence(h.term, j.Is)
-		return t.guessed(j)
+		return j
 	}
 	if len(sums) == 0 {
 		j.Says = "It is not a sum of the forces on one body. Try: one sum at a time, such as ΣFx"
-		return t.guessed(j)
+		return j
 	}
 	s := &sums[0]
-	if of != nil {
-		s = of
+	if len(found) > 0 {
+		s = found[0].sum
 	}
-	j.Is = s.is(t.Problem)
+	j.Is, j.on = s.is(t.Problem), s.bodies
 	if terms := t.differing(w, s); len(terms) > 0 && len(terms) <= 2 {
 		j.Says = "Compare " + say.And(terms...) + " in " + j.Is + " with the figure."
-		return t.guessed(j)
+		return j
 	}
 	j.Says = "This is not " + j.Is + ": go through the forces on the body one by one."
-	return t.guessed(j)
+	return j
 }
 
 // differing names the terms that are not those of a sum.
@@ -179,15 +184,13 @@ func (t *Practice) nearest(w written) (out []sum, least int) {
 	n := len(t.Problem.Unknowns)
 	least = n + 2
 	for _, set := range t.groups(w.uses()) {
-		forces := t.acting(set)
-		for _, s := range t.elementary(set) {
-			if s.moment != w.moment {
+		for _, c := range t.candidates(set) {
+			if c.moment != w.moment {
 				continue
 			}
-			row := s.exact(forces, n)
 			terms, written := 0, 0
 			for k := range n {
-				if math.Abs(row[k]) > 0 {
+				if math.Abs(c.row[k]) > 0 {
 					terms++
 				}
 				if w.c[k] != 0 {
@@ -197,7 +200,7 @@ func (t *Practice) nearest(w written) (out []sum, least int) {
 			if terms == 0 {
 				continue
 			}
-			miss, _ := w.misses(row)
+			miss, _ := w.misses(c.row)
 			if miss > (max(terms, written)+2)/2 {
 				continue // no more like it than like any other
 			}
@@ -205,7 +208,7 @@ func (t *Practice) nearest(w written) (out []sum, least int) {
 				least, out = miss, out[:0]
 			}
 			if miss == least && len(out) < maxNearest {
-				out = append(out, s)
+				out = append(out, c.sum)
 			}
 		}
 	}
@@ -235,7 +238,7 @@ func (t *Practice) mistakes(s *sum, row []float64, w *written) (all []hypothesis
 			}
 			other := slices.Clone(row)
 			other[k] += v - a
-			all = append(all, hypothesis{kind, name, other, math.Abs(v) < 0.01*math.Abs(a), a == 0})
+			all = append(all, hypothesis{kind: kind, term: name, row: other, gone: math.Abs(v) < 0.01*math.Abs(a), new: a == 0, of: f, part: v})
 		}
 		if !f.on(s.bodies) {
 			if f.unknown < 0 {
@@ -283,10 +286,8 @@ func (t *Practice) ofForce(s *sum, f *force, a float64, put func(MistakeKind, fl
 	}
 	if f.isCouple() {
 		c := 0.0
-		for _, x := range f.pieces {
-			if x.body >= 0 && s.bodies[x.body] {
-				c += r3.Norm(x.turn)
-			}
+		for x := range s.on(f) {
+			c += r3.Norm(x.turn)
 		}
 		if !s.moment {
 			c *= p.Units.Force.Factor / p.Units.For(units.Moment).Factor
@@ -306,10 +307,8 @@ func (t *Practice) ofForce(s *sum, f *force, a float64, put func(MistakeKind, fl
 		exchanged = "sine-cosine"
 	}
 	total := r3.Vec{}
-	for _, x := range f.pieces {
-		if x.body >= 0 && s.bodies[x.body] {
-			total = r3.Add(total, x.force)
-		}
+	for x := range s.on(f) {
+		total = r3.Add(total, x.force)
 	}
 	size := r3.Norm(total)
 	if !s.moment {
@@ -338,10 +337,8 @@ func (t *Practice) ofForce(s *sum, f *force, a float64, put func(MistakeKind, fl
 		return
 	}
 	moment := func(by func(x piece) float64) (v float64) {
-		for _, x := range f.pieces {
-			if x.body >= 0 && s.bodies[x.body] {
-				v += by(x)
-			}
+		for x := range s.on(f) {
+			v += by(x)
 		}
 		return v
 	}
@@ -494,17 +491,4 @@ func (t *Practice) ofJoints(s *sum, row []float64) (all []hypothesis) {
 		}
 	}
 	return all
-}
-
-// enough is how many wrong entries there may be without a right sum on the body.
-const enough = 5
-
-// guessed counts a wrong entry, and asks for an equation where there are many and no right
-// sum.
-func (t *Practice) guessed(j Judgement) Judgement {
-	t.guesses++
-	if t.guesses > enough && len(t.rows) == 0 {
-		j.Says, j.Mistake = "Write an equation first: a sum of the forces on one body.", nil
-	}
-	return j
 }

@@ -6,6 +6,7 @@ import (
 	"math/rand/v2"
 	"slices"
 	"strings"
+	"sync"
 	"testing"
 
 	"gonum.org/v1/gonum/spatial/r3"
@@ -23,16 +24,26 @@ import (
 type rig struct {
 	name     string
 	solution *statics.Solution
+	begun    *Practice // with the hand solution found
+}
+
+// practice is a new one of the rig; the hand solution is found once.
+func (r *rig) practice() *Practice {
+	if r.begun == nil {
+		r.begun = New(r.solution)
+	}
+	p := *r.begun
+	p.values, p.done, p.guesses = map[int]float64{}, map[string]bool{}, map[int]int{}
+	return &p
 }
 
 // rigs are the sheets that come with the program, and variants of those whose givens have
 // ranges.
-func rigs(t testing.TB, total int) (all []rig) {
-	t.Helper()
+var rigs = sync.OnceValue(func() (all []*rig) {
 	for _, f := range append(fixtures.Starts(), fixtures.Published()...) {
 		s, err := sheet.Parse([]byte(f.Text))
 		if err != nil {
-			t.Fatal(err)
+			panic(err)
 		}
 		p, errs := problem.Read(s)
 		if len(errs) > 0 {
@@ -42,21 +53,24 @@ func rigs(t testing.TB, total int) (all []rig) {
 		if !sol.Unique() || len(sol.X) == 0 || sol.Verdict == statics.Resultant {
 			continue
 		}
-		all = append(all, rig{f.Name, sol})
+		all = append(all, &rig{name: f.Name, solution: sol})
 		src, err := variant.NewSource(s, sol)
 		if err != nil {
 			continue
 		}
-		drawn, _ := src.Draw(variant.Seeded(7), 12)
+		drawn, _ := src.Draw(variant.Seeded(7), long.Of(1, 12))
 		for k, v := range drawn {
 			if v.Solution != nil && v.Solution.Unique() {
-				all = append(all, rig{fmt.Sprintf("%s variant %d", f.Name, k+1), v.Solution})
+				all = append(all, &rig{name: fmt.Sprintf("%s variant %d", f.Name, k+1), solution: v.Solution})
 			}
 		}
 	}
 	rand.New(rand.NewPCG(1, 2)).Shuffle(len(all), func(i, k int) { all[i], all[k] = all[k], all[i] })
-	return all[:min(total, len(all))]
-}
+	return all[:min(mostRigs, len(all))]
+})
+
+// mostRigs is as many as the design's figures are given for.
+const mostRigs = 500
 
 // pick is a random sum on a random body or group, about a point of the sheet or any other.
 func pick(t *Practice, rng *rand.Rand) (sum, bool) {
@@ -80,8 +94,13 @@ func pick(t *Practice, rng *rand.Rand) (sum, bool) {
 	return s, largest(s.exact(t.forces, len(p.Unknowns))[:len(p.Unknowns)]) > 1e-6
 }
 
-// print writes an equation to so many figures, on both sides of =, in the sheet's units.
-func print(t *Practice, row []float64, moment bool, figures int, rng *rand.Rand) string {
+// load is a term of a known force as people write it: its value, which as a product has
+// the force itself, or its resultant, as a factor.
+type load struct{ value, force float64 }
+
+// print writes an equation to so many figures, on both sides of =, in the sheet's units. The
+// known forces are one number where they are not given one by one.
+func print(t *Practice, row []float64, moment bool, figures int, rng *rand.Rand, loads ...load) string {
 	p := t.Problem
 	n := len(p.Unknowns)
 	d := units.Force
@@ -97,13 +116,26 @@ func print(t *Practice, row []float64, moment bool, figures int, rng *rand.Rand)
 		if rng.IntN(2) == 0 {
 			side, v = &right, -v
 		}
-		*side = append(*side, fmt.Sprintf("%+s%s", signed(v, figures), what))
+		*side = append(*side, signed(v, figures)+what)
 	}
 	top := largest(row[:n])
 	for _, k := range rng.Perm(n + 1) {
 		v := row[k]
 		if k == n {
-			put(v/p.Units.For(d).Factor, " "+p.Units.For(d).Symbol)
+			unit := " " + p.Units.For(d).Symbol
+			if t.isName(strings.TrimSpace(unit)) {
+				unit = "" // 300 N beside a contact N can be read two ways
+			}
+			if len(loads) == 0 {
+				loads = []load{{v, 0}}
+			}
+			for _, l := range loads {
+				if arm := math.Abs(l.value/l.force) / p.Units.Length.Factor; moment && l.force > 0 && arm > 1e-3 {
+					put(math.Copysign(l.force, l.value)/p.Units.Force.Factor, "*"+units.Figures(arm, figures))
+				} else {
+					put(l.value/p.Units.For(d).Factor, unit)
+				}
+			}
 			continue
 		}
 		if math.Abs(v) < 1e-12*top {
@@ -136,11 +168,11 @@ func signed(v float64, figures int) string {
 // point, multiplied, combined, rearranged, rounded to three to six figures.
 func TestRightEquationsAreNotRefused(t *testing.T) {
 	rng := rand.New(rand.NewPCG(3, 5))
-	all := rigs(t, 500)
+	all := rigs()
 	total, refused := long.Of(400, 20000), 0
 	for k := range total {
 		r := all[k%len(all)]
-		p := New(r.solution)
+		p := r.practice()
 		s, ok := pick(p, rng)
 		if !ok {
 			continue
@@ -178,11 +210,24 @@ func TestRightEquationsAreNotRefused(t *testing.T) {
 }
 
 // seed makes one mistake in a sum, of a kind, in a force chosen at random: the row that
-// comes of it; false where the sum has no place for it.
-func seed(t *Practice, s *sum, kind MistakeKind, rng *rand.Rand) ([]float64, bool) {
+// comes of it and the known forces, one by one; false where the sum has no place for it.
+func seed(t *Practice, s *sum, kind MistakeKind, rng *rand.Rand) ([]float64, []load, bool) {
 	p := t.Problem
 	n := len(p.Unknowns)
 	row := s.exact(t.forces, n)
+	loads := func(of *force, wrong load) (all []load) {
+		for i := range t.forces {
+			f := &t.forces[i]
+			a := load{s.part(f), s.size(f)}
+			if f == of {
+				a = wrong
+			}
+			if f.unknown < 0 && a.value != 0 {
+				all = append(all, a)
+			}
+		}
+		return all
+	}
 	var on, off []*force
 	for _, k := range rng.Perm(len(t.forces)) {
 		if f := &t.forces[k]; f.on(s.bodies) {
@@ -197,11 +242,12 @@ func seed(t *Practice, s *sum, kind MistakeKind, rng *rand.Rand) ([]float64, boo
 		}
 		return f.unknown
 	}
-	change := func(f *force, v float64) ([]float64, bool) {
-		a := s.part(f)
+	put := func(f *force, wrong load) ([]float64, []load, bool) {
+		a, v := s.part(f), wrong.value
 		row[at(f)] += v - a
-		return row, math.Abs(v-a) > 0.05*math.Max(math.Abs(a), math.Abs(v))
+		return row, loads(f, wrong), math.Abs(v-a) > 0.05*math.Max(math.Abs(a), math.Abs(v))
 	}
+	change := func(f *force, v float64) ([]float64, []load, bool) { return put(f, load{v, s.size(f)}) }
 	force := func(f *force) (v r3.Vec, place r3.Vec) {
 		for _, x := range f.pieces {
 			if s.bodies[x.body] {
@@ -252,26 +298,52 @@ func seed(t *Practice, s *sum, kind MistakeKind, rng *rand.Rand) ([]float64, boo
 			}
 		case "factor-1000":
 			if f.unknown < 0 && a != 0 {
-				return change(f, a*1000)
+				return put(f, load{1000 * a, 1000 * s.size(f)})
 			}
 		case "gravity":
 			if f.unknown < 0 && a != 0 && (f.of.Thing == problem.ALine && p.Lines[f.of.Index].Mass > 0 || f.of.Thing == problem.ABody && p.Bodies[f.of.Index].Mass > 0) {
-				return change(f, a/p.G)
+				return put(f, load{a / p.G, s.size(f) / p.G})
+			}
+		case "couple-as-force":
+			if f.unknown < 0 && f.isCouple() && !s.moment {
+				c := r3.Norm(f.pieces[0].turn) * p.Units.Force.Factor / p.Units.For(units.Moment).Factor
+				return put(f, load{value: c})
+			}
+		case "other-body":
+			flipped := 0
+			for k := range t.forces {
+				if o := &t.forces[k]; o.of == f.of && f.of.Thing == problem.AJoint && o.unknown >= 0 && o.on(s.bodies) && o.elsewhere(s.bodies) {
+					if a := s.part(o); a != 0 {
+						row[o.unknown] -= 2 * a
+						flipped++
+					}
+				}
+			}
+			if flipped > 1 {
+				return row, loads(nil, load{}), true
+			}
+			row = s.exact(t.forces, n)
+		case "friction-limit":
+			for _, h := range t.ofJoints(s, row) {
+				if h.kind == kind && rng.IntN(2) == 0 {
+					return h.row, loads(nil, load{}), true
+				}
 			}
 		case "intensity":
 			if f.of.Thing == problem.ALoad && a != 0 {
 				d := p.Loads[f.of.Index]
 				if q := d.IntensityAt(d.Length / 2); q != 0 {
-					return change(f, a*q*p.Units.Length.Factor/d.Total)
+					share := q * p.Units.Length.Factor / d.Total
+					return put(f, load{a * share, s.size(f) * math.Abs(share)})
 				}
 			}
 		case "load-length":
 			if f.of.Thing == problem.ALoad && a != 0 {
-				return change(f, a/2)
+				return put(f, load{a / 2, s.size(f) / 2})
 			}
 		case "load-place":
 			if f.of.Thing == problem.ALoad && a != 0 && s.moment {
-				if m := r3.Dot(r3.Cross(r3.Sub(p.Points[p.Loads[f.of.Index].From].At, s.at), v), s.along); m != 0 {
+				if m := r3.Dot(r3.Cross(r3.Sub(p.Points[p.Loads[f.of.Index].From].At, s.at), v), s.along); math.Abs(m) > 1e-3*math.Abs(a) { // else it is missing
 					return change(f, m)
 				}
 			}
@@ -280,9 +352,9 @@ func seed(t *Practice, s *sum, kind MistakeKind, rng *rand.Rand) ([]float64, boo
 	if kind == "extra-force" && len(off) > 0 && off[0].unknown >= 0 {
 		scale := largest(row[:n])
 		row[off[0].unknown] += scale * (0.2 + rng.Float64())
-		return row, true
+		return row, loads(nil, load{}), true
 	}
-	return nil, false
+	return nil, nil, false
 }
 
 func b2f(b bool) float64 {
@@ -297,15 +369,15 @@ func b2f(b bool) float64 {
 func TestMistakesAreNamed(t *testing.T) {
 	const least, most = 0.90, 0.01
 	rng := rand.New(rand.NewPCG(8, 13))
-	all := rigs(t, 500)
-	kinds := []MistakeKind{"sign", "missing-force", "extra-force", "sine-cosine", "whole-force", "other-axis", "arm-point", "arm-distance", "factor-1000", "gravity", "intensity", "load-length", "load-place"}
+	all := rigs()
+	kinds := []MistakeKind{"sign", "missing-force", "extra-force", "sine-cosine", "whole-force", "other-axis", "arm-point", "arm-distance", "factor-1000", "gravity", "intensity", "load-length", "load-place", "couple-as-force", "other-body", "friction-limit"}
 	total := long.Of(2000, 20000)
 	type count struct{ seeded, named, wrong, right int }
 	counts := map[MistakeKind]*count{}
 	shown := map[MistakeKind]int{}
 	for n, tries := 0, 0; n < total && tries < 60*total; tries++ {
 		r := all[rng.IntN(len(all))]
-		p := New(r.solution)
+		p := r.practice()
 		set := only(p.Problem, rng.IntN(len(p.Problem.Bodies)))
 		sums := p.elementary(set)
 		s := sums[rng.IntN(len(sums))]
@@ -314,12 +386,15 @@ func TestMistakesAreNamed(t *testing.T) {
 		if largest(exact[:len(exact)-1]) < 1e-6 {
 			continue
 		}
-		row, ok := seed(p, &s, kind, rng)
+		row, loads, ok := seed(p, &s, kind, rng)
 		if !ok || largest(row[:len(row)-1]) < 1e-6 {
 			continue
 		}
 		n++
-		text := print(p, row, s.moment, 4+rng.IntN(2), rng)
+		if rng.IntN(2) == 0 {
+			loads = nil
+		}
+		text := print(p, row, s.moment, 4+rng.IntN(2), rng, loads...)
 		if rng.IntN(2) == 0 {
 			var names []string
 			for i, in := range s.bodies {
@@ -386,4 +461,31 @@ func holds(t *Practice, row []float64) bool {
 		biggest = math.Max(biggest, math.Abs(row[k]*t.solution.X[k].Value))
 	}
 	return math.Abs(left) < 2e-3*biggest || biggest < 1e-6*t.load()
+}
+
+// Of wrong values that come of nothing, one in a hundred at most is said to come of a mistake.
+func TestValuesByChance(t *testing.T) {
+	const most = 0.01
+	rng := rand.New(rand.NewPCG(3, 9))
+	total, named := 0, 0
+	for _, r := range rigs() {
+		for _, q := range r.practice().asked() {
+			for range long.Of(5, 30) {
+				p := r.practice()
+				v, err := p.solution.Evaluate(q)
+				if err != nil {
+					continue
+				}
+				unit := p.Problem.Units.For(q.Dim)
+				v *= math.Exp(4*rng.Float64() - 2)
+				total++
+				if j := p.Enter(fmt.Sprintf("%s = %.4g %s", q.Name, v/unit.Factor, unit.Symbol)); j.Mistake != nil && j.Mistake.Kind != "figures" {
+					named++
+				}
+			}
+		}
+	}
+	if float64(named) > most*float64(total) || total == 0 {
+		t.Errorf("of %d: named %d", total, named)
+	}
 }

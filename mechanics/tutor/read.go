@@ -24,8 +24,15 @@ type written struct {
 	moment bool
 	sums   []sum    // the sum that it is claimed to be; nil without a claim
 	couple string   // a moment that stands in a sum of forces
+	known  []known  // its terms without an unknown
 	named  bool     // it is a value or a relation of two unknowns
 	other  *written // the same read as moments, whose arms stand without a unit
+}
+
+// known is a term without an unknown: its value, and the numbers that it is typed with.
+type known struct {
+	value float64
+	typed []literal
 }
 
 // names is what an entry's expressions may refer to.
@@ -95,10 +102,13 @@ func (t *Practice) affine(a problem.Affine, d units.Dim) units.Value {
 
 func (n names) Names() []string {
 	p := n.t.Problem
-	all := p.Names(problem.AnUnknown, problem.ALine, problem.ACouple, problem.AGiven)
+	var all []string
 	for _, u := range p.Unknowns {
-		if !slices.Contains(all, u.Name) {
-			all = append(all, u.Name)
+		all = append(all, u.Name)
+	}
+	for _, name := range p.Names(problem.ALine, problem.ACouple, problem.AGiven) {
+		if !slices.Contains(all, name) {
+			all = append(all, name)
 		}
 	}
 	return all
@@ -107,6 +117,30 @@ func (n names) Set() units.Set { return n.t.Problem.Units }
 func (n names) Planar() bool   { return n.t.Problem.Planar }
 func (n names) Compass() (east, north, up [3]float64) {
 	return [3]float64{1, 0, 0}, [3]float64{0, 1, 0}, [3]float64{0, 0, 1}
+}
+
+// eval evaluates an expression.
+func (t *Practice) eval(text string, quoted map[string]string) (units.Value, *diag.Error) {
+	e, err := units.Parse(text)
+	if err != nil {
+		return units.Value{}, err
+	}
+	v, err := e.Eval(names{t, quoted})
+	return v, t.named(err, text)
+}
+
+// named tells the names of the sheet in an error at a name that is none of them.
+func (t *Practice) named(err *diag.Error, text string) *diag.Error {
+	if err == nil || err.Hint != "" {
+		return err
+	}
+	name := text[err.Span.Start:err.Span.End]
+	if name == "" || name != nameForm.FindString(name) || t.isName(name) {
+		return err
+	}
+	told := *err
+	told.Hint = suggested(name, names{t: t}.Names())
+	return &told
 }
 
 // moved sets an error found in a piece of a text to its place in the whole.
@@ -173,8 +207,8 @@ const (
 
 // sides reads both sides of an equation, all on one. In a sum that is claimed to be one of
 // forces a moment is taken as a number of the sheet's force unit, and named.
-func (t *Practice) sides(text string, quoted map[string]string, as sort) (c []float64, moment bool, couple string, err *diag.Error) {
-	moment = as == momentSum
+func (t *Practice) sides(text string, quoted map[string]string, as sort) (w written, err *diag.Error) {
+	moment := as == momentSum
 	equals := strings.IndexByte(text, '=')
 	type read struct {
 		term
@@ -185,31 +219,27 @@ func (t *Practice) sides(text string, quoted map[string]string, as sort) (c []fl
 	for side, ends := range [][2]int{{0, equals}, {equals + 1, len(text)}} {
 		list := termsOf(text, ends[0], ends[1])
 		if len(list) == 0 {
-			return nil, false, "", diag.At(diag.Between(ends[0], max(ends[1], ends[0]+1)), "one side of the equation is empty", "0, or a sum of forces")
+			return w, diag.At(diag.Between(ends[0], max(ends[1], ends[0]+1)), "one side of the equation is empty", "0, or a sum of forces")
 		}
 		if end := strings.TrimRight(text[:ends[1]], " "); strings.HasSuffix(end, "+") || strings.HasSuffix(end, "-") {
-			return nil, false, "", diag.At(diag.Between(len(end)-1, len(end)), "a term is missing after "+end[len(end)-1:], "a force")
+			return w, diag.At(diag.Between(len(end)-1, len(end)), "a term is missing after "+end[len(end)-1:], "a force")
 		}
 		for _, x := range list {
 			if side == 1 {
 				x.sign = -x.sign
 			}
-			e, err := units.Parse(strings.TrimRight(text[x.from:x.to], " "))
+			v, err := t.eval(strings.TrimRight(text[x.from:x.to], " "), quoted)
 			if err != nil {
-				return nil, false, "", moved(err, x.from)
-			}
-			v, err := e.Eval(names{t, quoted})
-			if err != nil {
-				return nil, false, "", moved(err, x.from)
+				return w, moved(err, x.from)
 			}
 			if v.N != 1 {
-				return nil, false, "", diag.At(trimmed(text, x), "expected a force or a moment, but this is a vector", "one component of it")
+				return w, diag.At(trimmed(text, x), "expected a force or a moment, but this is a vector", "one component of it")
 			}
 			moment = moment || v.Dim == units.Moment && as == anySum
 			all = append(all, read{x, v})
 		}
 	}
-	c = make([]float64, n+1)
+	w.c, w.moment = make([]float64, n+1), moment
 	for _, x := range all {
 		factor := x.sign
 		switch {
@@ -223,22 +253,25 @@ func (t *Practice) sides(text string, quoted map[string]string, as sort) (c []fl
 			factor *= t.Problem.Units.Length.Factor
 		case as == forceSum && x.v.Dim == units.Moment:
 			factor *= t.Problem.Units.Force.Factor / t.Problem.Units.For(units.Moment).Factor
-			couple = strings.TrimSpace(text[x.from:x.to])
+			w.couple = strings.TrimSpace(text[x.from:x.to])
 		case moment && x.v.Dim == units.Moment, !moment && x.v.Dim == units.Force:
 		default:
 			what, unit := "a force", t.Problem.Units.Force.Symbol
 			if moment {
 				what, unit = "a moment", t.Problem.Units.For(units.Moment).Symbol
 			}
-			return nil, false, "", diag.At(trimmed(text, x.term), "expected "+what+", but "+strings.TrimSpace(text[x.from:x.to])+" is "+x.v.Dim.Name(), "a value in "+unit)
+			return w, diag.At(trimmed(text, x.term), "expected "+what+", but "+strings.TrimSpace(text[x.from:x.to])+" is "+x.v.Dim.Name(), "a value in "+unit)
 		}
-		c[n] += factor * x.v.V[0]
+		w.c[n] += factor * x.v.V[0]
+		if len(x.v.Terms) == 0 && x.v.V[0] != 0 {
+			w.known = append(w.known, known{factor * x.v.V[0], literals(text[x.from:x.to])})
+		}
 		for _, u := range x.v.Terms {
 			k := slices.IndexFunc(t.Problem.Unknowns, func(of problem.Unknown) bool { return of.Name == u.Name })
-			c[k] += factor * u.Coef
+			w.c[k] += factor * u.Coef
 		}
 	}
-	return c, moment, couple, nil
+	return w, nil
 }
 
 func trimmed(text string, x term) diag.Span {
@@ -259,19 +292,18 @@ func (t *Practice) read(text string, as sort) (written, *diag.Error) {
 	}
 	spelt := t.spell(text)
 	text = spelt.text
-	c, moment, couple, err := t.sides(text, spelt.quoted, as)
+	w, err := t.sides(text, spelt.quoted, as)
 	if err != nil {
 		return written{}, spelt.back(err)
 	}
-	w := written{text: text, c: c, half: make([]float64, len(c)), moment: moment, couple: couple}
+	w.text, w.half = text, make([]float64, len(w.c))
 	for _, x := range literals(text) {
-		moved := text[:x.from] + strconv.FormatFloat(x.value+x.half, 'f', -1, 64) + text[x.to:]
-		other, _, _, err := t.sides(moved, spelt.quoted, as)
+		other, err := t.sides(x.raised(text), spelt.quoted, as)
 		if err != nil {
 			continue // a part of a length such as 5'-6"
 		}
-		for k := range c {
-			w.half[k] += math.Abs(other[k] - c[k])
+		for k := range w.c {
+			w.half[k] += math.Abs(other.c[k] - w.c[k])
 		}
 	}
 	return w, nil
@@ -282,6 +314,11 @@ func (t *Practice) read(text string, as sort) (written, *diag.Error) {
 type literal struct {
 	from, to    int
 	value, half float64
+}
+
+// raised is the text with the number half a unit larger.
+func (x *literal) raised(text string) string {
+	return text[:x.from] + strconv.FormatFloat(x.value+x.half, 'f', -1, 64) + text[x.to:]
 }
 
 // A number may have its thousands parted by blanks.
@@ -354,15 +391,7 @@ func arguments(text string) []bool {
 				end++
 			}
 			if end < len(text) && text[end] == '(' {
-				for depth := 0; end < len(text); end++ {
-					if text[end] == '(' {
-						depth++
-					} else if text[end] == ')' {
-						if depth--; depth == 0 {
-							break
-						}
-					}
-				}
+				end = closed(text, end)
 			} else {
 				for end < len(text) && !strings.ContainsRune("+-*/=)", rune(text[end])) {
 					end++

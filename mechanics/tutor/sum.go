@@ -1,9 +1,9 @@
 package tutor
 
 import (
+	"iter"
 	"math"
 	"slices"
-	"strings"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
@@ -46,6 +46,25 @@ func (s *sum) of(p piece) float64 {
 		return r3.Dot(p.force, s.along)
 	}
 	return r3.Dot(r3.Add(r3.Cross(r3.Sub(p.at, s.at), p.force), p.turn), s.along)
+}
+
+// on are the pieces of a force on the bodies of the sum.
+func (s *sum) on(f *force) iter.Seq[piece] {
+	return func(yield func(piece) bool) {
+		for _, p := range f.pieces {
+			if p.body >= 0 && s.bodies[p.body] && !yield(p) {
+				return
+			}
+		}
+	}
+}
+
+// size is the magnitude of all that a force exerts on the bodies of the sum.
+func (s *sum) size(f *force) (v float64) {
+	for p := range s.on(f) {
+		v += r3.Norm(p.force)
+	}
+	return v
 }
 
 func (s *sum) part(f *force) (v float64) {
@@ -106,6 +125,35 @@ func only(p *problem.Problem, body int) []bool {
 	return set
 }
 
+func overlap(one, two []bool) bool {
+	for i := range one {
+		if one[i] && two[i] {
+			return true
+		}
+	}
+	return false
+}
+
+// keyOf is a set as the key of a map.
+func keyOf(set []bool) string {
+	key := make([]byte, len(set))
+	for i, in := range set {
+		if in {
+			key[i] = 1
+		}
+	}
+	return string(key)
+}
+
+// everything is the set of all bodies.
+func (t *Practice) everything() []bool {
+	set := make([]bool, len(t.Problem.Bodies))
+	for i := range set {
+		set[i] = true
+	}
+	return set
+}
+
 func size(set []bool) (n int) {
 	for _, in := range set {
 		if in {
@@ -116,6 +164,14 @@ func size(set []bool) (n int) {
 }
 
 var axes = [3]r3.Vec{{X: 1}, {Y: 1}, {Z: 1}}
+
+// dims is how many axes forces are summed along.
+func (t *Practice) dims() int {
+	if t.Problem.Planar {
+		return 2
+	}
+	return 3
+}
 
 const axisNames = "xyz"
 
@@ -135,11 +191,7 @@ func rigid(p *problem.Problem, set []bool) bool {
 // them.
 func (t *Practice) elementary(set []bool) (all []sum) {
 	p := t.Problem
-	dims := 3
-	if p.Planar {
-		dims = 2
-	}
-	for k := range dims {
+	for k := range t.dims() {
 		all = append(all, sum{bodies: set, along: axes[k], words: "ΣF" + axisNames[k:k+1]})
 	}
 	if rigid(p, set) {
@@ -174,22 +226,39 @@ func (t *Practice) elementary(set []bool) (all []sum) {
 	return all
 }
 
+// candidate is a sum that an entry may be, with its equation.
+type candidate struct {
+	sum
+	row []float64
+}
+
+// candidates are the elementary sums of some bodies. They are kept, since an entry is held
+// against them more than once: those of one body for all entries, of more for this one.
+func (t *Practice) candidates(set []bool) []candidate {
+	kept, key := t.joined, keyOf(set)
+	if size(set) == 1 {
+		kept = t.single
+	}
+	if all, ok := kept[key]; ok {
+		return all
+	}
+	var all []candidate
+	forces := t.acting(set)
+	for _, s := range t.elementary(set) {
+		all = append(all, candidate{s, s.exact(forces, len(t.Problem.Unknowns))})
+	}
+	kept[key] = all
+	return all
+}
+
 // groups are the sets of bodies that an equation with these unknowns could be of: each
 // body, what hangs together once the lines and joints of these unknowns are cut, the whole.
 func (t *Practice) groups(used func(unknown int) bool) (sets [][]bool) {
 	p := t.Problem
 	seen := map[string]bool{}
 	add := func(set []bool) {
-		var key strings.Builder
-		for _, in := range set {
-			if in {
-				key.WriteByte('1')
-			} else {
-				key.WriteByte('0')
-			}
-		}
-		if size(set) > 0 && !seen[key.String()] {
-			seen[key.String()] = true
+		if key := keyOf(set); size(set) > 0 && !seen[key] {
+			seen[key] = true
 			sets = append(sets, set)
 		}
 	}
@@ -234,11 +303,7 @@ func (t *Practice) groups(used func(unknown int) bool) (sets [][]bool) {
 		}
 		add(set)
 	}
-	whole := make([]bool, len(p.Bodies))
-	for i := range whole {
-		whole[i] = true
-	}
-	add(whole)
+	add(t.everything())
 	if n := len(p.Bodies); n > 2 && n <= maxPairs {
 		for i := range n {
 			for k := range i {

@@ -64,7 +64,8 @@ type Judgement struct {
 	Needed      int // sums from which everything that is asked follows
 	Error       *diag.Error
 
-	sum *sum // of a right equation
+	sum *sum   // of a right equation
+	on  []bool // the bodies concerned, nil where it is all
 }
 
 // Practice is a student's work on one problem: plain data and what follows from it. The
@@ -74,14 +75,16 @@ type Practice struct {
 	Entries []Judgement
 
 	solution *statics.Solution
+	single   map[string][]candidate // of one body, by its set
+	joined   map[string][]candidate // of more, for the entry at hand
 	forces   []force
 	order    handsolve.Order
 	rows     [][]float64 // of the independent sums entered
 	equation []written   // all equations entered, right or wrong
 	values   map[int]float64
-	done     map[string]bool // what is asked and answered rightly
-	known    map[string]bool // right entries by what they are about: cut beam, u T1
-	guesses  int
+	done     map[string]bool   // what is asked and answered rightly
+	needed   int               // sums from which everything asked follows
+	guesses  map[int]int       // wrong entries that concern a body
 	vectors  map[string]r3.Vec // the directions that the student has named
 	hints    int
 	at       int // the step of the hand solution that was hinted at last
@@ -90,16 +93,22 @@ type Practice struct {
 
 // New begins the practice of a solved problem.
 func New(s *statics.Solution) *Practice {
-	return &Practice{
+	t := &Practice{
 		Problem: s.Problem, solution: s, forces: forcesOf(s.Problem), order: handsolve.Find(s),
-		values: map[int]float64{}, done: map[string]bool{}, known: map[string]bool{},
+		values: map[int]float64{}, done: map[string]bool{}, guesses: map[int]int{}, single: map[string][]candidate{}, joined: map[string][]candidate{},
 	}
+	t.needed = t.neededFor()
+	return t
 }
 
 // Enter judges the next entry and keeps it.
 func (t *Practice) Enter(text string) Judgement {
+	clear(t.joined)
 	j := t.judge(text)
-	j.Entry, j.Independent, j.Needed = text, len(t.rows), t.needed()
+	if j.Verdict == Wrong && t.guessing(j.on) {
+		j.Says, j.Mistake = "Write an equation first: a sum of the forces on one body.", nil
+	}
+	j.Entry, j.Independent, j.Needed = text, len(t.rows), t.needed
 	t.Entries = append(t.Entries, j)
 	return j
 }
@@ -118,29 +127,6 @@ func (t *Practice) Done() bool {
 		}
 	}
 	return true
-}
-
-// needed is how many sums the hand solution takes to what is asked; no fewer than there are
-// unknowns asked for, where it finds two with one sum on a two-force member.
-func (t *Practice) needed() (n int) {
-	for _, step := range t.order.Steps {
-		switch step.Kind {
-		case handsolve.One:
-			n++
-		case handsolve.Together:
-			n += len(step.Finds)
-		}
-	}
-	if n == 0 {
-		return 0 // no hand solution
-	}
-	asked := map[int]bool{}
-	for _, q := range t.asked() {
-		if q.Of.Thing == problem.AnUnknown && q.Kind == problem.AskValue {
-			asked[q.Of.Index] = true
-		}
-	}
-	return max(n, len(asked))
 }
 
 // verdictIsAsked tells that the problem has no values to ask for.

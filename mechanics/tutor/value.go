@@ -7,6 +7,8 @@ import (
 	"strconv"
 	"strings"
 
+	"gonum.org/v1/gonum/spatial/r3"
+
 	"trivet/mechanics/diag"
 	"trivet/mechanics/problem"
 	"trivet/mechanics/say"
@@ -16,7 +18,7 @@ import (
 
 // valueOf judges the value of a result.
 func (t *Practice) valueOf(q problem.Query, text string, at int) Judgement {
-	j := Judgement{Kind: ValueKind}
+	j := Judgement{Kind: ValueKind, on: t.concerned(q.Of)}
 	switch q.Kind {
 	case problem.AskLength:
 		j.Kind = LengthKind
@@ -27,7 +29,7 @@ func (t *Practice) valueOf(q problem.Query, text string, at int) Judgement {
 	in := len(text) - len(strings.TrimLeft(text, " "))
 	v, err := t.Problem.ReadWritten(q, text, t.Problem.Units.For(q.Dim), false)
 	if err != nil {
-		return unread(j.Kind, moved(err, at+in))
+		return unread(j.Kind, moved(t.named(err, text[in:]), at+in))
 	}
 	if v.Dim != q.Dim && v.Dim == units.Number {
 		v.Value *= t.Problem.Units.For(q.Dim).Factor
@@ -40,8 +42,7 @@ func (t *Practice) valueOf(q problem.Query, text string, at int) Judgement {
 	}
 	exact, ferr := t.solution.Evaluate(q)
 	if ferr != nil {
-		j.Verdict, j.Says = Wrong, q.Name+" has no single value here: is the problem determinate?"
-		return t.guessed(j)
+		exact = math.NaN() // no value is right, and why is what the student is to find
 	}
 	given := q.Near(v.Value, exact)
 	half := valueHalf(text, v.Printed)
@@ -59,7 +60,7 @@ func (t *Practice) valueOf(q problem.Query, text string, at int) Judgement {
 		return j
 	}
 	j.Verdict = Wrong
-	return t.wrongValue(j, q, given, exact, half)
+	return t.wrongValue(j, q, v.Printed, given, exact, half)
 }
 
 // smallest is what counts as nothing beside the loads.
@@ -88,45 +89,53 @@ func valueHalf(text string, v units.Printed) float64 {
 
 // wrongValue looks for what a wrong value comes from: the student's own equations, then the
 // sums that are entered, then the mistakes that are usual.
-func (t *Practice) wrongValue(j Judgement, q problem.Query, given, exact, half float64) Judgement {
+func (t *Practice) wrongValue(j Judgement, q problem.Query, typed units.Printed, given, exact, half float64) Judgement {
 	same := func(v float64) bool { return math.Abs(given-v) <= math.Max(half, 0.005*math.Abs(v)) && v != 0 }
 	if q.Of.Thing == problem.AnUnknown && q.Kind == problem.AskValue {
-		if !t.summedOn(q.Of.Index) {
-			t.guesses++
-			if t.guesses > enough {
-				j.Says = "Write an equation first: a sum of the forces on one body."
-				return j
-			}
-		}
-		if k, ok := t.carriedFrom(q.Of.Index, given, half); ok {
-			j.Mistake = &Mistake{"carried", q.Name}
-			j.Says = fmt.Sprintf("%s follows from your equations; equation %d is wrong.", q.Name, k+1)
+		if says := t.carriedFrom(q.Of.Index, given, half); says != "" {
+			j.Mistake, j.Says = &Mistake{"carried", q.Name}, q.Name+" follows from your equations; "+says+"."
 			return j
 		}
 	}
-	size := math.Abs(exact)
-	kinds := []struct {
+	type cause struct {
 		kind MistakeKind
 		v    float64
 		says string
-	}{
-		{"sign", -exact, "Look at the sign of %s: in which sense is it positive?"},
-		{"factor-1000", 1000 * exact, "%s is off by a factor of 1000: look at its unit."},
-		{"factor-1000", exact / 1000, "%s is off by a factor of 1000: look at its unit."},
-		{"gravity", exact * t.Problem.G, "%s is off by a factor of g: weight is mass times g."},
-		{"gravity", exact / t.Problem.G, "%s is off by a factor of g: weight is mass times g."},
 	}
-	if size > 0 {
-		for _, k := range kinds {
-			if same(k.v) {
-				j.Mistake, j.Says = &Mistake{k.kind, q.Name}, fmt.Sprintf(k.says, q.Name)
-				return j
-			}
+	scale := q.Name + " is off by a factor of 1000: look at its unit."
+	other := q.Name + " is right in another unit than the one typed: look at the unit."
+	mass := q.Name + " is off by a factor of g: weight is mass times g."
+	var causes []cause
+	if q.Part == problem.Size || q.Kind == problem.AskMagnitude || q.Kind == problem.AskLength {
+		causes = append(causes, cause{"magnitude", -exact, q.Name + " is a magnitude: give it without a sign."})
+		for _, v := range t.componentsOf(q) {
+			causes = append(causes, cause{"magnitude", v, q.Name + " is the magnitude of the force, not one of its components."})
+		}
+	}
+	if q.Kind == problem.AskLength && len(t.Problem.Lines[q.Of.Index].Legs) > 0 {
+		r := t.Problem.Lines[q.Of.Index].Legs[0].R
+		for k, e := range axes {
+			causes = append(causes, cause{"missing-coordinate", r3.Norm(r3.Sub(r, r3.Scale(problem.Component(r, k), e))), "A coordinate is missing from the length of r."})
+		}
+	}
+	if typed.Symbol != "" && typed.Factor != 0 {
+		causes = append(causes, cause{"units", exact * typed.Factor / t.Problem.Units.For(q.Dim).Factor, other})
+	}
+	causes = append(causes, cause{"sign", -exact, "Look at the sign of " + q.Name + ": in which sense is it positive?"},
+		cause{"factor-1000", 1000 * exact, scale}, cause{"factor-1000", exact / 1000, scale},
+		cause{"gravity", exact * t.Problem.G, mass}, cause{"gravity", exact / t.Problem.G, mass})
+	for _, by := range exchanged(q.Dim) {
+		causes = append(causes, cause{"units", exact * by, other}, cause{"units", exact / by, other})
+	}
+	for _, c := range causes {
+		if exact != 0 && same(c.v) {
+			j.Mistake, j.Says = &Mistake{c.kind, q.Name}, c.says
+			return j
 		}
 	}
 	if q.Kind == problem.AskLength || q.Kind == problem.AskAngle || q.Kind == problem.AskUnit {
 		j.Says = q.Name + " is not right. Look at the coordinates of the points."
-		return t.guessed(j)
+		return j
 	}
 	if says := t.residuals(); says != "" {
 		j.Says = says
@@ -139,50 +148,75 @@ func (t *Practice) wrongValue(j Judgement, q problem.Query, given, exact, half f
 	return j
 }
 
-// summedOn tells whether a right sum was entered on a body on which an unknown acts.
-func (t *Practice) summedOn(unknown int) bool {
-	for _, e := range t.Entries {
-		if e.sum == nil {
-			continue
-		}
-		for i := range t.forces {
-			if t.forces[i].unknown == unknown && t.forces[i].on(e.sum.bodies) {
-				return true
-			}
-		}
+// exchanged are the factors between units that people take for one another: a pound and a
+// newton, a foot, an inch and a metre, a degree and a radian.
+func exchanged(d units.Dim) []float64 {
+	of := func(symbol string) float64 {
+		u, _ := units.Find(symbol)
+		return u.Factor
 	}
-	return false
+	switch d {
+	case units.Force:
+		return []float64{of("lbf")}
+	case units.Length:
+		return []float64{of("ft"), of("in"), of("ft") / of("in")}
+	case units.Angle:
+		return []float64{of("deg")}
+	case units.Moment:
+		return []float64{of("lbf") * of("ft"), of("lbf") * of("in"), of("ft") / of("in")}
+	}
+	return nil
 }
 
-// carriedFrom tells that a value satisfies an equation of the student's that is wrong, with
-// the other values as typed: which equation.
-func (t *Practice) carriedFrom(unknown int, given, half float64) (int, bool) {
+// componentsOf are those of the force that a magnitude is asked of.
+func (t *Practice) componentsOf(q problem.Query) (all []float64) {
+	if q.Kind != problem.AskPart {
+		return nil
+	}
+	f, _, err := t.solution.ForceOf(q.Of)
+	if err != nil {
+		return nil
+	}
+	for k := range axes {
+		v := problem.Component(f, k)
+		all = append(all, v, -v)
+	}
+	return all
+}
+
+// carriedFrom says what a value comes from that satisfies an equation of the student's with
+// the other values as typed: the equation is wrong, or one of those values; "" where it
+// satisfies none.
+func (t *Practice) carriedFrom(unknown int, given, half float64) string {
 	n := len(t.Problem.Unknowns)
-	k := 0
+	says := ""
 	for i, w := range t.equation {
-		k = i
-		if t.follows(w) || w.c[unknown] == 0 {
+		if w.c[unknown] == 0 {
 			continue
 		}
 		left, all := w.c[n], true
+		var wrong []string
 		for u := range n {
+			if w.c[u] == 0 || u == unknown {
+				continue
+			}
 			v, ok := t.values[u]
-			switch {
-			case w.c[u] == 0 || u == unknown:
-			case ok:
-				left += w.c[u] * v
-			default:
-				all = false
+			all = all && ok
+			left += w.c[u] * v
+			if name := t.Problem.Unknowns[u].Name; !t.done[name] {
+				wrong = append(wrong, name)
 			}
 		}
-		if !all {
-			continue
-		}
-		if v := -left / w.c[unknown]; v != 0 && math.Abs(given-v) <= math.Max(half, 0.005*math.Abs(v)) {
-			return k, true
+		v := -left / w.c[unknown]
+		switch {
+		case !all || v == 0 || math.Abs(given-v) > math.Max(half, 0.005*math.Abs(v)):
+		case !t.holds(w):
+			return fmt.Sprintf("equation %d is wrong", i+1)
+		case len(wrong) > 0:
+			says = say.And(wrong...) + " " + say.Plural(len(wrong), "is") + " wrong"
 		}
 	}
-	return 0, false
+	return says
 }
 
 // residuals puts the values typed so far into the sums that were entered rightly.
@@ -220,13 +254,16 @@ func (t *Practice) residuals() string {
 			off = append(off, e.Is+" is off by "+p.Format(math.Abs(left), d))
 		}
 	}
+	kept := ""
 	switch {
 	case len(off) == 0:
 		return ""
-	case len(holds) == 0:
-		return "With your values " + say.And(off...) + "."
+	case len(holds) == 1:
+		kept = holds[0] + " holds, "
+	case len(holds) > 1:
+		kept = say.And(holds...) + " hold, "
 	}
-	return "With your values " + say.And(holds...) + " " + say.Plural(len(holds), "hold") + ", " + say.And(off...) + "."
+	return "With your values " + kept + say.And(off...) + "."
 }
 
 // verdictAnswer is the name under which a right verdict counts.
@@ -238,6 +275,17 @@ func (t *Practice) verdict(text string) Judgement {
 	s := t.solution
 	all := strings.Fields(strings.ToLower(text))
 	words := strings.Fields(text)
+	at := func(noun string, word int, what problem.Thing) (problem.Source, *diag.Error) {
+		of, err := t.find(noun, words[word], what)
+		if err != nil {
+			from := strings.LastIndex(text, words[word])
+			if word == 0 {
+				from = strings.Index(text, words[word])
+			}
+			err.Span = diag.Between(from, from+len(words[word]))
+		}
+		return of, err
+	}
 	answer := func(right bool) Judgement {
 		if right {
 			j.Verdict, j.Says = Right, "That is right."
@@ -245,7 +293,7 @@ func (t *Practice) verdict(text string) Judgement {
 			return j
 		}
 		j.Verdict, j.Says = Wrong, "That is not so. Count the unknowns and the equations, and look at the senses that are possible."
-		return t.guessed(j)
+		return j
 	}
 	switch {
 	case len(all) == 1 && all[0] == "determinate" || len(all) == 2 && all[0] == "statically" && all[1] == "determinate":
@@ -260,25 +308,22 @@ func (t *Practice) verdict(text string) Judgement {
 	case len(all) == 2 && all[0] == "no" && all[1] == "equilibrium":
 		return answer(s.Verdict == statics.NoEquilibrium)
 	case len(words) == 2 && all[1] == "slack":
-		of, ok := t.Problem.Find(words[0], problem.ALine)
-		if !ok {
-			return unread(VerdictOf, missing("line", words[0], text, t.Problem.Names(problem.ALine)))
+		of, err := at("line", 0, problem.ALine)
+		if err != nil {
+			return unread(VerdictOf, err)
 		}
 		return answer(t.broken(statics.Sense, of))
-	case len(words) == 2 && all[1] == "slips", len(words) == 3 && all[0] == "tips" && all[1] == "about":
-		name := words[len(words)-1]
-		if all[0] != "tips" {
-			name = words[0]
-			of, ok := t.Problem.Find(name, problem.AJoint)
-			if !ok {
-				return unread(VerdictOf, missing("joint", name, text, t.Problem.Names(problem.AJoint)))
-			}
-			return answer(t.broken(statics.Friction, of))
+	case len(words) == 2 && all[1] == "slips":
+		of, err := at("joint", 0, problem.AJoint)
+		if err != nil {
+			return unread(VerdictOf, err)
 		}
-		if _, ok := t.Problem.Find(name, problem.APoint); !ok {
-			return unread(VerdictOf, missing("point", name, text, t.Problem.Names(problem.APoint)))
+		return answer(t.broken(statics.Friction, of))
+	case len(words) == 3 && all[0] == "tips" && all[1] == "about":
+		if _, err := at("point", 2, problem.APoint); err != nil {
+			return unread(VerdictOf, err)
 		}
-		return answer(slices.ContainsFunc(s.Checks, func(c statics.Check) bool { return c.Kind == statics.CheckTipping && !c.OK && c.About == name }))
+		return answer(slices.ContainsFunc(s.Checks, func(c statics.Check) bool { return c.Kind == statics.CheckTipping && !c.OK && c.About == words[2] }))
 	}
 	return unread(NoKind, t.noForm(text))
 }
@@ -290,13 +335,21 @@ func (t *Practice) broken(kind statics.ConditionKind, of problem.Source) bool {
 	})
 }
 
-// missing says that a word names nothing that could stand there.
-func missing(noun, name, text string, known []string) *diag.Error {
-	at := strings.LastIndex(text, name)
-	if noun != "point" {
-		at = strings.Index(text, name)
+// find finds what a name of an entry stands for.
+func (t *Practice) find(noun, name string, what problem.Thing) (problem.Source, *diag.Error) {
+	if of, ok := t.Problem.Find(name, what); ok {
+		return of, nil
 	}
-	return diag.At(diag.Between(at, at+len(name)), "there is no "+noun+" "+strconv.Quote(name), suggested(name, known))
+	return problem.Source{}, t.noSuch(noun, name, what)
+}
+
+// noSuch says that a name stands for nothing of a kind.
+func (t *Practice) noSuch(noun, name string, what problem.Thing) *diag.Error {
+	known := t.Problem.Names(what)
+	if len(known) == 0 {
+		return diag.New("the sheet has no "+say.Plural(2, noun), "an entry about what it has, such as "+t.valueExample())
+	}
+	return diag.New("there is no "+noun+" "+strconv.Quote(name), suggested(name, known))
 }
 
 // noForm says that a line is none of the entries.

@@ -1,7 +1,6 @@
 package tutor
 
 import (
-	"fmt"
 	"math"
 	"strings"
 
@@ -15,9 +14,9 @@ import (
 // vectorOf judges r, u or F of a line.
 func (t *Practice) vectorOf(letter, name, text string, at int) Judgement {
 	p := t.Problem
-	of, ok := p.Find(name, problem.ALine)
-	if !ok {
-		return unread(VectorKind, diag.New("there is no line "+fmt.Sprintf("%q", name), suggested(name, p.Names(problem.ALine))))
+	of, err := t.find("line", name, problem.ALine)
+	if err != nil {
+		return unread(VectorKind, err)
 	}
 	line := &p.Lines[of.Index]
 	if len(line.Legs) == 0 || line.Legs[0].To < 0 && letter == "r" {
@@ -31,46 +30,44 @@ func (t *Practice) vectorOf(letter, name, text string, at int) Judgement {
 	case "u":
 		return t.compare(subject, text, at, units.Number, leg.U, unitMistakes(leg))
 	}
-	return t.forceVector(subject, line, leg, text, at)
+	return t.forceVector(subject, of, leg, text, at)
 }
 
 // forceVector judges F as a multiple of the magnitude, T1 (0.6, 0.8), or in components.
-func (t *Practice) forceVector(subject string, line *problem.Line, leg problem.Leg, text string, at int) Judgement {
-	s := strings.TrimSpace(text)
-	if rest, ok := strings.CutPrefix(s, line.Name); ok {
+func (t *Practice) forceVector(subject string, of problem.Source, leg problem.Leg, text string, at int) Judgement {
+	if rest, ok := strings.CutPrefix(strings.TrimSpace(text), t.Problem.NameOf(of)); ok {
 		rest = strings.TrimLeft(strings.TrimPrefix(strings.TrimLeft(rest, " "), "*"), " ")
 		if strings.HasPrefix(rest, "(") {
 			return t.compare(subject, rest, at+strings.Index(text, rest), units.Number, leg.U, unitMistakes(leg))
 		}
 	}
-	size, ok := t.solution.Magnitude(t.lineIndex(line))
+	size, ok := t.solution.Magnitude(of.Index)
 	if !ok {
-		j := Judgement{Kind: VectorKind, Verdict: Wrong, Says: line.Name + " has no single value here."}
-		return t.guessed(j)
+		size = math.NaN() // no vector is right, and why is what the student is to find
 	}
 	f := r3.Scale(size, leg.U)
 	return t.compare(subject, text, at, units.Force, f, vectorMistakes(f, true))
 }
 
-func (t *Practice) lineIndex(line *problem.Line) int {
-	of, _ := t.Problem.Find(line.Name, problem.ALine)
-	return of.Index
-}
-
 // momentOf judges the moment of one force about a point.
 func (t *Practice) momentOf(about, name, text string, at int) Judgement {
 	p := t.Problem
-	q, ok := p.Find(about, problem.APoint)
-	if !ok {
-		return unread(MomentKind, diag.New("there is no point "+fmt.Sprintf("%q", about), suggested(about, p.Names(problem.APoint))))
+	q, err := t.find("point", about, problem.APoint)
+	if err != nil {
+		return unread(MomentKind, err)
 	}
-	of, ok := p.Find(name, problem.ALine)
-	if !ok || len(p.Lines[of.Index].Acts) == 0 {
-		return unread(MomentKind, diag.New("there is no force "+fmt.Sprintf("%q", name), suggested(name, p.Names(problem.ALine))))
+	of, err := t.find("force", name, problem.ALine)
+	if err == nil && len(p.Lines[of.Index].Acts) == 0 {
+		err = t.noSuch("force", name, problem.ALine)
 	}
-	line := &p.Lines[of.Index]
-	act := &line.Acts[0]
+	if err != nil {
+		return unread(MomentKind, err)
+	}
+	act := &p.Lines[of.Index].Acts[0]
 	f := t.solution.Sum(act.Force)
+	if _, _, err := t.solution.ForceOf(of); err != nil {
+		f = r3.Scale(math.NaN(), act.Force.Const) // no moment is right
+	}
 	m := func(from r3.Vec) r3.Vec { return r3.Cross(r3.Sub(act.At, from), f) }
 	exact := m(p.Points[q.Index].At)
 	var wrong []vectorMistake
@@ -97,35 +94,7 @@ func (t *Practice) lengthOf(name, text string, at int) Judgement {
 	if err != nil {
 		return unread(LengthKind, err)
 	}
-	j := t.valueOf(q, text, at)
-	of, _ := t.Problem.Find(name, problem.ALine)
-	if j.Verdict != Wrong || len(t.Problem.Lines[of.Index].Legs) == 0 {
-		return j
-	}
-	r := t.Problem.Lines[of.Index].Legs[0].R
-	v, rerr := t.Problem.ReadWritten(q, strings.TrimSpace(text), t.Problem.Units.Length, false)
-	if rerr != nil {
-		return j
-	}
-	if v.Dim == units.Number {
-		v.Value *= t.Problem.Units.Length.Factor
-	}
-	for k := range axes {
-		w := r
-		switch k {
-		case 0:
-			w.X = 0
-		case 1:
-			w.Y = 0
-		case 2:
-			w.Z = 0
-		}
-		if d := r3.Norm(w); d > 0 && math.Abs(d-r3.Norm(r)) > tiny && math.Abs(v.Value-d) < 0.005*d {
-			j.Mistake, j.Says = &Mistake{"missing-coordinate", name}, "A coordinate is missing from the length of r."
-			return j
-		}
-	}
-	return j
+	return t.valueOf(q, text, at)
 }
 
 // vectorMistake is a wrong vector with what it comes from.
@@ -140,12 +109,12 @@ func vectorMistakes(v r3.Vec, force bool) []vectorMistake {
 	if force {
 		says = "It points the other way: look at the sense of the force."
 	}
-	return []vectorMistake{
-		{"reversed", r3.Scale(-1, v), says},
-		{"sign", r3.Vec{X: -v.X, Y: v.Y, Z: v.Z}, "Look at the x component: the coordinates are subtracted the wrong way round."},
-		{"sign", r3.Vec{X: v.X, Y: -v.Y, Z: v.Z}, "Look at the y component: the coordinates are subtracted the wrong way round."},
-		{"sign", r3.Vec{X: v.X, Y: v.Y, Z: -v.Z}, "Look at the z component: the coordinates are subtracted the wrong way round."},
+	all := []vectorMistake{{"reversed", r3.Scale(-1, v), says}}
+	for k, e := range axes {
+		other := r3.Sub(v, r3.Scale(2*problem.Component(v, k), e))
+		all = append(all, vectorMistake{"sign", other, "Look at the " + axisNames[k:k+1] + " component: the coordinates are subtracted the wrong way round."})
 	}
+	return all
 }
 
 func unitMistakes(leg problem.Leg) []vectorMistake {
@@ -163,20 +132,14 @@ func (t *Practice) compare(subject, text string, at int, d units.Dim, exact r3.V
 	}
 	text = strings.TrimRight(text, " ")
 	parse := func(text string) (r3.Vec, *diag.Error) {
-		e, err := units.Parse(text)
-		if err != nil {
-			return r3.Vec{}, err
+		if !scalar {
+			return t.vector(text, d)
 		}
-		v, err := e.Eval(names{t: t})
-		if err != nil {
-			return r3.Vec{}, err
-		}
-		if scalar {
+		v, err := t.eval(text, nil)
+		if err == nil {
 			v, err = units.Want(v, d, p.Units.For(d), diag.Whole(text))
-			return r3.Vec{Z: v.V[0]}, err
 		}
-		v, err = units.WantVector(v, d, p.Units.For(d), diag.Whole(text))
-		return r3.Vec{X: v.V[0], Y: v.V[1], Z: v.V[2]}, err
+		return r3.Vec{Z: v.V[0]}, err
 	}
 	v, err := parse(text)
 	if err != nil {
@@ -184,7 +147,7 @@ func (t *Practice) compare(subject, text string, at int, d units.Dim, exact r3.V
 	}
 	var half r3.Vec
 	for _, x := range literals(text) {
-		other, err := parse(text[:x.from] + fmt.Sprint(x.value+x.half) + text[x.to:])
+		other, err := parse(x.raised(text))
 		if err != nil {
 			continue
 		}
@@ -195,7 +158,7 @@ func (t *Practice) compare(subject, text string, at int, d units.Dim, exact r3.V
 	size := math.Max(r3.Norm(exact), tiny)
 	within := func(w r3.Vec, share float64) bool {
 		for k := range axes {
-			if math.Abs(problem.Component(v, k)-problem.Component(w, k)) > problem.Component(half, k)+(rounding+share)*size {
+			if off := math.Abs(problem.Component(v, k) - problem.Component(w, k)); !(off <= problem.Component(half, k)+(rounding+share)*size) {
 				return false
 			}
 		}
@@ -204,7 +167,6 @@ func (t *Practice) compare(subject, text string, at int, d units.Dim, exact r3.V
 	switch {
 	case within(exact, 0):
 		j.Verdict, j.Says = Right, subject+" is right."
-		t.known[subject] = true
 		return j
 	case within(exact, near):
 		j.Verdict, j.Mistake = Imprecise, &Mistake{"figures", subject}
@@ -227,7 +189,7 @@ func (t *Practice) compare(subject, text string, at int, d units.Dim, exact r3.V
 			j.Mistake, j.Says = &Mistake{kind, subject}, says
 		}
 	}
-	return t.guessed(j)
+	return j
 }
 
 // ownVector judges n = u T1 x u T2 and keeps n as a direction.
@@ -235,9 +197,12 @@ func (t *Practice) ownVector(name, one, two, text string) Judgement {
 	p := t.Problem
 	var u [2]r3.Vec
 	for k, w := range []string{one, two} {
-		of, ok := p.Find(w, problem.ALine)
-		if !ok || len(p.Lines[of.Index].Legs) == 0 {
-			return unread(VectorKind, diag.New("there is no line "+fmt.Sprintf("%q", w), suggested(w, p.Names(problem.ALine))))
+		of, err := t.find("line", w, problem.ALine)
+		if err == nil && len(p.Lines[of.Index].Legs) == 0 {
+			err = t.noSuch("line", w, problem.ALine)
+		}
+		if err != nil {
+			return unread(VectorKind, err)
 		}
 		u[k] = p.Lines[of.Index].Legs[0].U
 	}

@@ -217,8 +217,11 @@ func reached(p record.Progress, loc *time.Location) string {
 	if p.Shown {
 		after = " after the solution was shown"
 	}
-	return fmt.Sprintf("%s and %s; done on %s%s: %s of %s.", entries, hints, p.Done.In(loc).Format("2 January 2006 at 15:04"), after,
-		units.Compact(p.Points), pointsOf(p.Of))
+	points := "" // a sheet of no set has none
+	if p.Of > 0 {
+		points = ": " + units.Compact(p.Points) + " of " + pointsOf(p.Of)
+	}
+	return fmt.Sprintf("%s and %s; done on %s%s%s.", entries, hints, p.Done.In(loc).Format("2 January 2006 at 15:04"), after, points)
 }
 
 func pointsOf(of float64) string {

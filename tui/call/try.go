@@ -4,7 +4,9 @@ import (
 	"bufio"
 	"encoding/json"
 	"fmt"
+	"path/filepath"
 	"strings"
+	"time"
 
 	"github.com/spf13/cobra"
 
@@ -12,6 +14,7 @@ import (
 	"trivet/mechanics/printable"
 	"trivet/mechanics/say"
 	"trivet/mechanics/tutor"
+	"trivet/tui/record"
 )
 
 // tried is a judgement as JSON.
@@ -39,11 +42,13 @@ var tryFormats = []string{"text", "json"}
 // answered rightly, Failed where something was not, CantDo where the sheet does not read.
 func (c *Call) Try() *cobra.Command {
 	var format string
+	var keep bool
 	cmd := &cobra.Command{
 		Use:   "try SHEET",
 		Short: "judge a student's work, line by line",
 		Long: "Reads entries from standard input, one a line, and judges each: free bodies, vectors, moments, equations, values. " +
-			"No line shows what was not entered. The word hint asks for the next hint; # begins a comment.",
+			"No line shows what was not entered. The word hint asks for the next hint; # begins a comment. " +
+			"With --record each entry is in your record before its judgement is printed.",
 		Annotations:       map[string]string{exitNote: "something that is asked was not answered rightly", topicNote: "practice"},
 		Example:           "trivet try mast.toml\ntrivet try mast.toml --format json < entries.txt",
 		Args:              oneSheet("entries are judged against one sheet"),
@@ -52,16 +57,63 @@ func (c *Call) Try() *cobra.Command {
 			if format != tryFormats[0] && format != tryFormats[1] {
 				return diag.New(fmt.Sprintf("--format %q is not a form of judgements", format), say.Or(tryFormats...))
 			}
-			c.try(args[0], format == "json")
+			var to keeper
+			if keep {
+				opened, err := c.keeper(args[0])
+				if err != nil {
+					return err
+				}
+				defer opened.store.Close()
+				to = opened
+			}
+			c.try(args[0], format == "json", to)
 			return nil
 		},
 	}
+	cmd.Flags().BoolVar(&keep, "record", false, "keep entries, judgements and hints in your record")
 	cmd.Flags().StringVar(&format, "format", tryFormats[0], "`FORM` of the judgements: "+say.Or(tryFormats...))
 	_ = cmd.RegisterFlagCompletionFunc("format", cobra.FixedCompletions(tryFormats, cobra.ShellCompDirectiveNoFileComp))
 	return cmd
 }
 
-func (c *Call) try(name string, asJSON bool) {
+// keeper adds what a person does on one problem to a record; the zero value keeps nothing.
+type keeper struct {
+	store   record.Store
+	person  string
+	problem record.Problem
+}
+
+// keeper opens the record of this desk for a sheet.
+func (c *Call) keeper(sheet string) (keeper, error) {
+	file, err := record.Desk(c.Env)
+	if err != nil {
+		return keeper{}, diag.New("there is no home folder for the record: "+err.Error(), "leave --record out")
+	}
+	store, notice, err := record.Open(file)
+	if notice != nil {
+		fmt.Fprintln(c.Stderr, notice.Warning(file))
+	}
+	if err != nil {
+		return keeper{}, err
+	}
+	name := strings.TrimSuffix(filepath.Base(sheet), filepath.Ext(sheet))
+	return keeper{store, record.Self(c.Env), record.Problem{Name: name}}, nil
+}
+
+// add keeps an event, and says where it can't be.
+func (k keeper) add(c *Call, e record.Event) bool {
+	if k.store == nil {
+		return true
+	}
+	e.At, e.Problem = time.Now(), k.problem
+	if err := k.store.Add(k.person, e); err != nil {
+		c.refuse("record", err)
+		return false
+	}
+	return true
+}
+
+func (c *Call) try(name string, asJSON bool, to keeper) {
 	if name == "-" {
 		c.refuse(Program, diag.New("standard input is for the entries", "the name of a sheet's file"))
 		return
@@ -70,7 +122,7 @@ func (c *Call) try(name string, asJSON bool) {
 	if r.solution == nil {
 		return
 	}
-	t := tutor.New(r.solution)
+	t, done := tutor.New(r.solution), false
 	lines := bufio.NewScanner(c.Stdin)
 	lines.Buffer(nil, longestEntry)
 	for lines.Scan() {
@@ -80,10 +132,20 @@ func (c *Call) try(name string, asJSON bool) {
 		}
 		if line == "hint" {
 			h := t.Hint()
+			if !to.add(c, record.Event{What: record.Hint, Stage: h.Stage}) {
+				return
+			}
 			c.say(asJSON, hinted{"hint", h.Stage, h.Says}, fmt.Sprintf("hint %d: %s", h.Stage, h.Says))
 			continue
 		}
 		j := t.Enter(line)
+		if !to.add(c, entered(j)) {
+			return
+		}
+		if t.Done() && !done {
+			done = true
+			to.add(c, record.Event{What: record.Done})
+		}
 		c.say(asJSON, triedOf(j), judged(j))
 	}
 	if err := lines.Err(); err != nil {
@@ -93,6 +155,15 @@ func (c *Call) try(name string, asJSON bool) {
 	if !t.Done() {
 		c.Fail(Failed)
 	}
+}
+
+// entered is a judged entry as it is kept.
+func entered(j tutor.Judgement) record.Event {
+	e := record.Event{What: record.Entry, Text: j.Entry, Kind: string(j.Kind), Verdict: string(j.Verdict)}
+	if j.Mistake != nil {
+		e.Mistake = string(j.Mistake.Kind)
+	}
+	return e
 }
 
 // longestEntry is more than anybody writes in one line.

@@ -1,5 +1,6 @@
 // Package edit changes the sheet from its panes of cells: the cursors there, the one cell that is typed
-// in, rows made, moved and deleted, blocks copied and pasted. What a key comes to is an Outcome, which
+// in, rows made, moved and deleted, blocks copied and pasted,
+// texts and definitions looked for. What a key comes to is an Outcome, which
 // the workbench carries out; nothing here solves or draws.
 package edit
 
@@ -10,8 +11,10 @@ import (
 	"trivet/mechanics/names"
 	"trivet/mechanics/sheet"
 	"trivet/tui/cells"
+	"trivet/tui/journal"
 	"trivet/tui/keys"
 	"trivet/tui/layout"
+	"trivet/tui/session"
 )
 
 // Editor is the panes of cells as they show, where their cursors are, and what is being typed, marked
@@ -25,7 +28,9 @@ type Editor struct {
 	Fresh  *cells.Fresh // a row that has no name yet
 	Newest sheet.Ref    // the row made last, while the next may follow it
 	Mark   Mark
-	clip   clip // copied last
+	Search Search
+	clip   clip   // copied last
+	jumps  []Spot // where definitions were asked for
 }
 
 // Where is what is edited: the sheet as it was kept last, and the pane that has the keys.
@@ -38,13 +43,14 @@ type Where struct {
 
 // Outcome is what is to follow from a key.
 type Outcome struct {
-	Sheet *sheet.Sheet // as it is from now on, as one step of its history; nil: nothing changed
-	Kept  sheet.Ref    // the cell whose text it was that changed; zero: more than one, or none
-	Draft *sheet.Sheet // the sheet with the cell as it is being typed, to be solved
-	Half  bool         // of a number whose unit, or whose next digit, may follow
+	Sheet *sheet.Sheet  // as it is from now on, as one step of its history; nil: nothing changed
+	Kept  sheet.Ref     // the cell whose text it was that changed; zero: more than one, or none
+	Draft *sheet.Sheet  // the sheet with the cell as it is being typed, to be solved
+	Typed session.Draft // how far that has come
 
-	Go  Way       // where the cursor goes once the tables show the sheet
-	Row sheet.Ref // for the ways to a row
+	Go   Way       // where the cursor goes once the tables show the sheet
+	Row  sheet.Ref // for the ways to a row
+	Spot Spot      // for the way to a spot
 
 	Choose bool   // ask which kind of row to make
 	Copied string // for the clipboard
@@ -66,6 +72,8 @@ const (
 	Prev
 	ToRow
 	ToFirst // cell of a row behind its name, which opens
+	ToHome  // of a row
+	ToSpot
 )
 
 func saying(format string, a ...any) Outcome { return Outcome{Says: fmt.Sprintf(format, a...)} }
@@ -194,8 +202,28 @@ func (e *Editor) newRow(p layout.Pane) Outcome {
 // Drop ends what is being typed, and keeps nothing of it.
 func (e *Editor) Drop() { e.Cell, e.Fresh = nil, nil }
 
-// Rest is an editor at the first cells, with what was copied last.
-func (e *Editor) Rest() Editor { return Editor{clip: e.clip} }
+// Typing tells that the text of the cell being typed in is not what it was.
+func (e *Editor) Typing() bool { return e.Cell != nil && e.Cell.Text != e.Cell.Was }
+
+// Unkept tells that there is something in it, or a new row, to be lost.
+func (e *Editor) Unkept() bool { return e.Typing() || e.Cell != nil && e.Fresh != nil }
+
+// Typed is what is being typed, for the journal; nil: nothing. The name of a row that is there
+// already is given without the row: it is no cell that could be written.
+func (e *Editor) Typed(s *sheet.Sheet) *journal.Typed {
+	if !e.Typing() {
+		return nil
+	}
+	slot := e.Cell.Slot
+	if slot.Does == cells.SetName || slot.Does == cells.SetReaction {
+		return &journal.Typed{Ref: sheet.Ref{Table: slot.Ref.Table}, Text: e.Cell.Text}
+	}
+	ref, text := CellOf(s, slot, e.Cell.Text)
+	return &journal.Typed{Ref: ref, Text: text}
+}
+
+// Rest is an editor at the first cells, with what was copied and looked for last.
+func (e *Editor) Rest() Editor { return Editor{clip: e.clip, Search: e.Search} }
 
 // blank tells that a row without a name is open, with nothing typed.
 func (e *Editor) blank() bool { return e.Fresh != nil && e.Cell != nil && e.Cell.Text == "" }

@@ -10,14 +10,18 @@ import (
 	"trivet/tui/cells"
 	"trivet/tui/keys"
 	"trivet/tui/layout"
+	"trivet/tui/session"
 	"trivet/tui/text"
 	"trivet/units"
 )
 
-// Type puts characters into the cell being typed in, or in place of the one under the cursor; a
+// Type puts characters into the text that is looked for or the cell being typed in, or in place of the one under the cursor; a
 // pane of points or lines that has no row yet begins one with them.
 func (e *Editor) Type(w Where, chars string) Outcome {
 	switch {
+	case e.Search.On:
+		e.Search.Insert(chars)
+		return e.seek(w, 0)
 	case e.Cell != nil:
 		c := *e.Cell
 		if c.Replaces() {
@@ -47,17 +51,20 @@ func (e *Editor) preview(w Where) Outcome {
 		return Outcome{} // these change nothing until they are kept
 	}
 	ref, all := CellOf(w.Sheet, c.Slot, c.Value())
-	return Outcome{Draft: w.Sheet.With(ref, all), Half: half(c)}
+	return Outcome{Draft: w.Sheet.With(ref, all), Typed: draft(c)}
 }
 
-// half tells a half-typed number, 560 on the way to 560 kg, from a cell that reads as it would
+// draft tells a half-typed number, 560 on the way to 560 kg, from a cell that reads as it would
 // once it is kept. A number without a unit is meant where the cell had one before.
-func half(c *cells.Edit) bool {
+func draft(c *cells.Edit) session.Draft {
 	bare := func(s string) bool {
 		s = strings.TrimSpace(s)
 		return s != "" && !strings.ContainsFunc(s, unicode.IsLetter) && strings.ContainsRune("0123456789.", rune(s[len(s)-1]))
 	}
-	return bare(c.Text) && !bare(c.Was)
+	if bare(c.Text) && !bare(c.Was) {
+		return session.HalfCell
+	}
+	return session.TypedCell
 }
 
 // ways are where the cursor goes from a cell that is kept.
@@ -76,6 +83,8 @@ func (e *Editor) InCell(w Where, i keys.Intent) (o Outcome, ok bool) {
 	case keys.Cancel:
 		e.Drop()
 		return Outcome{Sheet: w.Sheet}, true
+	case keys.ToDefinition:
+		return e.define(w), true
 	case keys.NudgeUp, keys.NudgeDown:
 		text, at, ok := units.Nudge(c.Text, c.At, steps(i))
 		if !ok || c.Slot.Does == cells.SetName {

@@ -45,6 +45,8 @@ func (e *Editor) OnCells(w Where, i keys.Intent) (o Outcome, ok bool) {
 		o.Go = Prev
 	case keys.Edit:
 		o.Says = e.open(w)
+	case keys.ToDefinition:
+		o = e.define(w)
 	case keys.NewRow:
 		o = e.newRow(w.Pane)
 	case keys.DeleteRow:
@@ -83,6 +85,10 @@ func (e *Editor) Clamp(rows [layout.System]int) {
 // Follow moves the cursor as an outcome says, once the tables show its sheet, and gives the pane
 // that it comes to.
 func (e *Editor) Follow(w Where, o Outcome) layout.Pane {
+	if o.Go == ToSpot { // from a pane that is read, too
+		e.At[o.Spot.Pane] = o.Spot.At
+		return o.Spot.Pane
+	}
 	at := &e.At[w.Pane]
 	switch o.Go {
 	case Onward:
@@ -105,6 +111,8 @@ func (e *Editor) Follow(w Where, o Outcome) layout.Pane {
 		if o.Go == ToFirst {
 			e.openNext(w)
 		}
+	case ToHome:
+		return e.show(w, o.Row)
 	}
 	return w.Pane
 }

@@ -217,7 +217,8 @@ func (s *classroom) report(note string) {
 }
 
 func (s *classroom) own(w, h int, v *visitor) grid.Frame {
-	return line(s.workbench.look.Load().Own(), w, h, v.term, s.status.Load().presenting(s.word, v.who.local))
+	look := s.workbench.look.Load()
+	return line(look.Own(), w, h, v.term, s.status.Load().presenting(s.word, v.who.local, look.Hides()))
 }
 
 func (s *classroom) follow(k shape) grid.Frame {

@@ -197,7 +197,7 @@ func (s *classroom) client(v *visitor) *client {
 }
 
 // presenting is the presenter's last line.
-func (st *status) presenting(word string, local bool) string {
+func (st *status) presenting(word string, local, hides bool) string {
 	door := "d: close the door"
 	if st.closed {
 		door = "d: open the door"
@@ -229,6 +229,9 @@ func (st *status) presenting(word string, local bool) string {
 	}
 	if st.closed {
 		text += ", door closed"
+	}
+	if hides {
+		text += ", answers hidden"
 	}
 	return text + ", ctrl+l: more"
 }

@@ -37,8 +37,8 @@ func (p Pane) Result() bool { return p == System || p > Picture && p < Panes }
 // and Checks have one each.
 func (p Pane) Third() bool { return p > Checks && p < Panes }
 
-// Next is the result so many turns on, among those that may take its place.
-func (p Pane) Next(by int, among func(Pane) bool) Pane {
+// next is the result so many turns on, among those that may take its place.
+func (p Pane) next(by int, among func(Pane) bool) Pane {
 	var of []Pane
 	at := 0
 	for _, r := range results {
@@ -54,13 +54,9 @@ func (p Pane) Next(by int, among func(Pane) bool) Pane {
 
 // Args is what the layout depends on.
 type Args struct {
-	W, H  int
-	Side  Pane       // what shows beside the cells of a small screen: Picture or a result
-	Turn  Pane       // the result that shows where there is one place for results
-	Third Pane       // the one beside System and Checks, where there are three
-	Large bool       // one pane has all the room
-	Focus Pane       // that pane, and the one that has the keys
-	Rows  [Panes]int // of each input pane
+	W, H int
+	Turns
+	Rows [Panes]int // of each input pane
 }
 
 // stands tells which panes of cells show: the sheet's settings while they are worked

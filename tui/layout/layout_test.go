@@ -60,19 +60,19 @@ func TestDrawings(t *testing.T) {
 		args Args
 	}{
 		{"59x24", Args{W: 59, H: 24}},
-		{"60x16", Args{W: 60, H: 16, Side: System}},
-		{"80x24", Args{W: 80, H: 24, Side: System}},
-		{"80x24-checks", Args{W: 80, H: 24, Side: Checks, Turn: Checks}},
-		{"80x24-picture", Args{W: 80, H: 24, Side: Picture}},
-		{"80x24-large", Args{W: 80, H: 24, Large: true, Focus: Lines}},
-		{"80x24-bare", Args{W: 80, H: 24, Side: Picture, Focus: Points, Rows: bare}},
-		{"80x24-supports", Args{W: 80, H: 24, Side: Picture, Focus: Supports, Rows: bare}},
-		{"80x24-sheet", Args{W: 80, H: 24, Side: Picture, Focus: Sheet}},
-		{"120x36", Args{W: 120, H: 36, Focus: Points, Rows: bare}},
+		{"60x16", Args{W: 60, H: 16, Turns: Turns{Side: System}}},
+		{"80x24", Args{W: 80, H: 24, Turns: Turns{Side: System}}},
+		{"80x24-checks", Args{W: 80, H: 24, Turns: Turns{Side: Checks, Turn: Checks}}},
+		{"80x24-picture", Args{W: 80, H: 24, Turns: Turns{Side: Picture}}},
+		{"80x24-large", Args{W: 80, H: 24, Turns: Turns{Large: true, Focus: Lines}}},
+		{"80x24-bare", Args{W: 80, H: 24, Turns: Turns{Side: Picture, Focus: Points}, Rows: bare}},
+		{"80x24-supports", Args{W: 80, H: 24, Turns: Turns{Side: Picture, Focus: Supports}, Rows: bare}},
+		{"80x24-sheet", Args{W: 80, H: 24, Turns: Turns{Side: Picture, Focus: Sheet}}},
+		{"120x36", Args{W: 120, H: 36, Turns: Turns{Focus: Points}, Rows: bare}},
 		{"120x36-supports", Args{W: 120, H: 36}},
-		{"120x36-working", Args{W: 120, H: 36, Turn: Working, Side: Picture}},
+		{"120x36-working", Args{W: 120, H: 36, Turns: Turns{Turn: Working, Side: Picture}}},
 		{"200x60", Args{W: 200, H: 60}},
-		{"200x60-hand-solution", Args{W: 200, H: 60, Third: HandSolution, Turn: Checks}},
+		{"200x60-hand-solution", Args{W: 200, H: 60, Turns: Turns{Third: HandSolution, Turn: Checks}}},
 	} {
 		if c.args.Rows == ([Panes]int{}) {
 			c.args.Rows = rows
@@ -97,7 +97,7 @@ func TestDrawings(t *testing.T) {
 func TestEveryCellBelongsToOneRectangle(t *testing.T) {
 	for w := MinW; w < 260; w += 7 {
 		for h := MinH; h < 90; h += 3 {
-			for _, a := range []Args{{Side: Given}, {Side: System}, {Side: Points}, {Side: Supports, Focus: Sheet}, {Large: true, Focus: Picture}, {Side: Ranges, Turn: Ranges, Third: Ranges}, {Turn: Checks, Third: Checks}, {Rows: [Panes]int{90, 1, 70, 3}}} {
+			for _, a := range []Args{{Turns: Turns{Side: Given}}, {Turns: Turns{Side: System}}, {Turns: Turns{Side: Points}}, {Turns: Turns{Side: Supports, Focus: Sheet}}, {Turns: Turns{Large: true, Focus: Picture}}, {Turns: Turns{Side: Ranges, Turn: Ranges, Third: Ranges}}, {Turns: Turns{Turn: Checks, Third: Checks}}, {Rows: [Panes]int{90, 1, 70, 3}}} {
 				a.W, a.H = w, h
 				s := Arrange(a)
 				seen := make([]int, w*h)
@@ -121,7 +121,7 @@ func TestEveryCellBelongsToOneRectangle(t *testing.T) {
 // The picture has a third of the width from the smallest of common terminals on.
 func TestThePictureHasAThird(t *testing.T) {
 	for _, size := range [][2]int{{80, 24}, {100, 30}, {120, 36}, {160, 48}, {200, 60}} {
-		if r := Arrange(Args{W: size[0], H: size[1], Side: Picture}).Panes[Picture]; 3*r.Dx() < size[0] {
+		if r := Arrange(Args{W: size[0], H: size[1], Turns: Turns{Side: Picture}}).Panes[Picture]; 3*r.Dx() < size[0] {
 			t.Errorf("%v: the picture is %v", size, r)
 		}
 	}
@@ -144,7 +144,7 @@ func TestResultsTakeTurns(t *testing.T) {
 		{System, Checks, 1, Pane.Result}, {Limits, System, 1, Pane.Result}, {System, Limits, -1, Pane.Result},
 		{Limits, Working, 1, Pane.Third}, {Working, Limits, -1, Pane.Third}, {HandSolution, Ranges, 1, Pane.Third},
 	} {
-		if got := c.from.Next(c.by, c.among); got != c.want {
+		if got := c.from.next(c.by, c.among); got != c.want {
 			t.Errorf("%d turns on from %d is %d, want %d", c.by, c.from, got, c.want)
 		}
 	}

@@ -41,6 +41,7 @@ type Args struct {
 	Steps   *Laid
 	Glyphs  theme.Glyphs
 	Missing func(w int) text.Lines // nil: another pane says it
+	Hidden  bool                   // there is a result, and it is not to be seen
 }
 
 // Write makes the text of a pane where it is old, and tells whether it was.
@@ -60,6 +61,10 @@ func (t *Pane) Write(p layout.Pane, w int, a Args) bool {
 	t.of, t.Lines = of, nil
 	switch {
 	case a.Result.Solution == nil:
+		if a.Hidden {
+			t.Lines.Wrapped(theme.Dim, "", "The presenter hides the answers.", w)
+			break
+		}
 		t.Lines.Plain(theme.Dim, "No result yet.")
 		if a.Missing != nil {
 			t.Lines = append(t.Lines, a.Missing(w)...)

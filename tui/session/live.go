@@ -18,6 +18,7 @@ type Live struct {
 	Result
 	solving  Queue[*sheet.Sheet, solution]
 	weighing Queue[*statics.Solution, *uncertainty.Effect]
+	judging  Queue[*statics.Solution, map[string]string]
 
 	draft  Draft           // what the newest snapshot is of
 	kept   Solved          // the result of the last sheet without a cell being typed

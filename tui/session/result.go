@@ -23,6 +23,7 @@ type Result struct {
 	Blocks   []Block // in which the system can be solved
 	Stale    bool    // the solution shown is of an earlier sheet
 	Weighed  Effect  // what the ± of the inputs does to it
+	Mistakes Mistakes
 }
 
 // Block is a part of the system that can be solved once those before it are.

@@ -5,6 +5,7 @@ import (
 
 	"trivet/mechanics/doc"
 	"trivet/mechanics/report"
+	"trivet/mechanics/sheet"
 	"trivet/mechanics/working"
 	"trivet/tui/layout"
 	"trivet/tui/results"
@@ -16,22 +17,34 @@ import (
 // Whole is a width at which no text is broken.
 const Whole = 1 << 20
 
-// Pane is what a pane shows of a result, and of its working as far as that is laid out, a sentence
-// a line.
-func Pane(p layout.Pane, r *session.Result, k *working.Working) []string {
-	switch p {
-	case layout.Picture:
+// Pane is what a pane shows of the result of a sheet, and of its working as far as that is laid
+// out, a sentence a line; old tells that it is of an earlier version.
+func Pane(p layout.Pane, r *session.Result, of *sheet.Sheet, k *working.Working, old bool) (lines []string) {
+	switch {
+	case p == layout.Picture && r.Problem == nil:
+		return nil
+	case p == layout.Picture:
 		return report.Described(r.Problem, r.Solution)
-	case layout.Checks:
-		return results.Checks(r, Whole).Read()
-	case layout.Ranges:
-		return results.Ranges(r, Whole).Read()
-	case layout.Limits:
-		return results.Limits(r, Whole).Read()
-	case layout.Working, layout.HandSolution:
-		return steps(k, p == layout.HandSolution)
+	case r.Solution == nil:
+		lines = []string{"no result yet"}
+		for _, e := range r.Errs {
+			lines = append(lines, Wrong(of, e))
+		}
+		return lines
+	case old:
+		lines = []string{"stale: this is the result of an earlier version of the sheet"}
 	}
-	return system(r)
+	switch p {
+	case layout.Checks:
+		return append(lines, results.Checks(r, Whole).Read()...)
+	case layout.Ranges:
+		return append(lines, results.Ranges(r, Whole).Read()...)
+	case layout.Limits:
+		return append(lines, results.Limits(r, Whole).Read()...)
+	case layout.Working, layout.HandSolution:
+		return append(lines, steps(k, p == layout.HandSolution)...)
+	}
+	return append(lines, system(r)...)
 }
 
 // system is the verdict, the equations, the unknowns and the lines.

@@ -29,6 +29,38 @@ type Scene struct {
 	Line   text.Line // and what is typed behind it
 }
 
+// scenes are what is said as a mode begins, and what stands on the last line there.
+var scenes = map[keys.Mode]Scene{
+	keys.OnQuestion: {Prompt: "y, n or esc: "},
+	keys.OnName:     {Intro: []string{"type the name of the file and enter; esc: back"}},
+	keys.OnSearch:   {Intro: []string{"type what to find; enter: next match, esc: done"}},
+	keys.OnStart:    {Prompt: "sheet: "},
+	keys.InSetting:  {Intro: []string{"type the value and enter; esc: leave it as it was"}},
+	keys.OnChoice:   {Prompt: "which row? "},
+	keys.OnPanes:    {Prompt: "which pane? "},
+}
+
+// SceneOf is how a mode is said, before what it is about.
+func SceneOf(mode keys.Mode) Scene {
+	s := scenes[mode]
+	s.Mode = mode
+	if of, ok := map[keys.Mode]keys.Scope{keys.OnChoice: keys.Choosing, keys.OnPanes: keys.Panes}[mode]; ok {
+		s.Intro = []string{s.Prompt + overlay.Offered("", of).All()}
+	}
+	return s
+}
+
+// Asked is a question with its answers, or what is to be seen of it.
+func Asked(q overlay.Question) []string {
+	switch {
+	case q.Seen:
+		return q.More.Read()
+	case len(q.More) > 0:
+		return []string{q.Text, "y: yes, n: no, s: what differs, esc: back"}
+	}
+	return []string{q.Text, "y: yes, n: no, esc: back"}
+}
+
 // Text is what is read line by line.
 type Text struct {
 	Name   string

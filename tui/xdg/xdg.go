@@ -56,6 +56,14 @@ func Short(env []string, path string) string {
 	return path
 }
 
+// Whole writes the whole path of a file that way, from wherever one stands.
+func Whole(env []string, path string) string {
+	if abs, err := filepath.Abs(path); err == nil {
+		return Short(env, abs)
+	}
+	return path
+}
+
 // User is the name of the account, "" where the environment has none.
 func User(env []string) string {
 	for _, v := range []string{"USER", "LOGNAME", "USERNAME"} {
