@@ -199,7 +199,7 @@ K = { on = "beam", about = "-z", magnitude = "900 N m" }
 const (
 	// leastNamed is how many of the mistakes that are made have to be named, and mostWrongly
 	// how many may be named as another one.
-	leastNamed  = 36
+	leastNamed  = 60
 	mostWrongly = 1
 )
 
