@@ -288,7 +288,7 @@ func trimmed(text string, x term) diag.Span {
 // read reads an equation and how far its digits leave each of its coefficients.
 func (t *Practice) read(text string, as sort) (written, *diag.Error) {
 	if n := strings.Count(text, "="); n != 1 {
-		return written{}, diag.At(diag.Whole(text), "an equation has one =", "ΣFx T: 0.6 T1 - 0.8 T2 = 0")
+		return written{}, diag.At(diag.Whole(text), "an equation has one =", t.claimExample())
 	}
 	spelt := t.spell(text)
 	text = spelt.text
