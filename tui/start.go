@@ -17,6 +17,9 @@ import (
 
 // first is what a session begins with.
 func (m *Model) first() tea.Cmd {
+	if m.practises {
+		return tea.Batch(m.beginPractice(), m.next())
+	}
 	m.beginJournal()
 	if m.opening != nil {
 		return tea.Batch(m.peek(false), m.next())
