@@ -32,7 +32,66 @@ func (m *Model) practiseSheet() tea.Cmd {
 	if p := m.live.Latest; p != nil {
 		title = p.Title
 	}
-	return m.practice.Sheet(practice.Name(m.file.Path, title), s, m.env)
+	return m.practice.Sheet(practice.Name(m.file.Path, title), s, m.keeper())
+}
+
+// keeper opens the record that a session keeps practice in; nil: it has one, or none.
+func (m *Model) keeper() func() (practice.Keeping, string) {
+	env := m.env
+	if m.practice.Store != nil || m.file.Store != nil { // a visitor's record is not that of the host's person
+		return nil
+	}
+	return func() (practice.Keeping, string) { return practice.Own(env) }
+}
+
+// practisePicked practises the sheet or the set that is picked on the start screen.
+func (m *Model) practisePicked() tea.Cmd {
+	of, ok := m.opening.Picked()
+	switch {
+	case !ok:
+		return nil
+	case of.Set == "":
+		return of.Practise
+	}
+	keep, open := m.practice.Keeping, m.keeper()
+	return func() tea.Msg {
+		opt, ok := practice.BuiltIn(of.Set)
+		if !ok {
+			return practice.Shelved{Fault: "this set does not read"}
+		}
+		if opt.Keeping = keep; open != nil {
+			opt.Keeping, _ = open()
+		}
+		return opt.List(0)()
+	}
+}
+
+// farther is how far one has come in each set.
+type farther struct {
+	keep practice.Keeping
+	far  map[string]string
+}
+
+// standing reads how far one has come in the sets of the start screen; looking makes no record.
+func (m *Model) standing() tea.Cmd {
+	keep, open, env := m.practice.Keeping, m.keeper(), m.env
+	return func() tea.Msg {
+		switch {
+		case open != nil && !practice.Kept(env):
+			return nil
+		case open != nil:
+			keep, _ = open()
+		}
+		return farther{keep, keep.Standing()}
+	}
+}
+
+// takeFarther shows it.
+func (m *Model) takeFarther(msg farther) {
+	m.practice.Keeping = msg.keep
+	if m.opening != nil {
+		m.opening = m.opening.Standing(msg.far)
+	}
 }
 
 // takeOpened shows a desk that was opened.
@@ -56,6 +115,7 @@ func (m *Model) takeShelved(msg practice.Shelved) {
 		return
 	}
 	m.shelf = &msg.Shelf
+	m.practice.Keeping = msg.Shelf.Keeping()
 }
 
 // takeTold receives what became of an entry, and says it where no pane does.
@@ -119,6 +179,9 @@ func (m *Model) leavePractice() tea.Cmd {
 		return m.quit()
 	}
 	m.desk, m.shelf = nil, nil
+	if m.opening != nil {
+		return m.standing()
+	}
 	return nil
 }
 

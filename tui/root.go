@@ -178,6 +178,8 @@ func (m *Model) update(msg tea.Msg) (cmd tea.Cmd) {
 		}
 	case session.Effect:
 		m.live.TakeEffect(msg)
+	case farther:
+		m.takeFarther(msg)
 	case practice.Opened:
 		m.takeOpened(msg)
 	case practice.Shelved:

@@ -5,6 +5,8 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"trivet/fixtures"
+	"trivet/mechanics/say"
 	"trivet/mechanics/sheet"
 	"trivet/tui/practice"
 )
@@ -25,9 +27,10 @@ func (c *Call) Practise(open func(*cobra.Command, Opening) error) *cobra.Command
 		Use:   "practise SHEET|SET",
 		Short: "work a problem without being shown the answer",
 		Long: "Opens a sheet, or the problems of a set, for practice: the task and its picture, and a pane for your own work. " +
-			"Each line that you write is judged at once, and nothing shows that you have not written. Your work is kept in your record, and goes on where you left it.",
+			"Each line that you write is judged at once, and nothing shows that you have not written. Your work is kept in your record, and goes on where you left it.\n\n" +
+			"Sets that come with the program are called by their names: " + say.And(say.Each(fixtures.Sets(), func(s fixtures.Set) string { return s.Name })...) + ".",
 		Annotations:       map[string]string{topicNote: "practice"},
-		Example:           "trivet practise mast.toml\ntrivet practise week4.toml",
+		Example:           "trivet practise mast.toml\ntrivet practise particles\ntrivet practise week4.toml",
 		Args:              oneSheet("one sheet or one set is practised"),
 		ValidArgsFunction: SheetFiles,
 		RunE: func(cmd *cobra.Command, args []string) error {
@@ -40,7 +43,11 @@ func (c *Call) Practise(open func(*cobra.Command, Opening) error) *cobra.Command
 			}
 			o := Opening{Practice: &practice.Options{Keeping: keep}, Linear: linear}
 			set, text := c.set(args[0])
+			builtin, comes := practice.BuiltIn(args[0])
 			switch {
+			case comes && !exists(args[0]):
+				builtin.Keeping = keep
+				o.Practice = &builtin
 			case set != nil:
 				o.Practice.Set = set
 			case text != nil: // it was said what is wrong with the set

@@ -3,6 +3,7 @@ package practice
 import (
 	"fmt"
 	"image"
+	"os"
 	"path/filepath"
 	"strings"
 	"time"
@@ -185,17 +186,17 @@ func opened(keep Keeping, task Task, s *sheet.Sheet, sol *statics.Solution) Open
 	return out
 }
 
-// Sheet begins the practice of a sheet by its name; where there is no store yet, at that of the
-// desk, by the session's environment.
-func (k Keeping) Sheet(name string, s *sheet.Sheet, env []string) tea.Cmd {
+// Sheet begins the practice of a sheet by its name; own opens the person's own record first, where
+// that is to be.
+func (k Keeping) Sheet(name string, s *sheet.Sheet, own func() (Keeping, string)) tea.Cmd {
 	return func() tea.Msg {
 		sol, fault := solved(s)
 		if fault != "" {
 			return Opened{Fault: fault}
 		}
 		trouble := ""
-		if k.Store == nil {
-			k, trouble = Own(env)
+		if own != nil {
+			k, trouble = own()
 		}
 		out := opened(k, Alone(name), s, sol)
 		if trouble != "" {
@@ -220,6 +221,18 @@ func Own(env []string) (k Keeping, trouble string) {
 	}
 	return Keeping{store, record.Self(env)}, trouble
 }
+
+// Kept tells that there is a record at this desk.
+func Kept(env []string) bool {
+	file, err := record.Desk(env)
+	if err == nil {
+		_, err = os.Stat(file)
+	}
+	return err == nil
+}
+
+// Keeping says where the work on the set is kept.
+func (s Shelf) Keeping() Keeping { return s.opt.Keeping }
 
 // Name is what a sheet goes by in the record: its file's name without the ending, else its title.
 func Name(path, title string) string {
@@ -263,7 +276,7 @@ func (s *shelved) standing() string {
 	case s.Entries > 0 || s.Hints > 0:
 		return strings.TrimSuffix(say.Count(s.Entries, "entry")+", "+say.Count(s.Hints, "hint"), ", 0 hints")
 	}
-	return ""
+	return fmt.Sprintf("%g points", s.problem.Points)
 }
 
 // Listed are the problems as they show.
