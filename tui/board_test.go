@@ -206,10 +206,10 @@ func TestTheBoardHidesMoreAndMore(t *testing.T) {
 	r := newRig(t, crane, 120, 36)
 	r.keys("f5")
 	for _, c := range []struct{ head, vectors, equations string }{
-		{"answers hidden", "0.667", "0.667 TA"},
-		{"answers and equations hidden", "0.667", "hidden: r shows it"},
+		{"answers hidden", "0.6667", "0.6667 TA"},
+		{"answers and equations hidden", "0.6667", "hidden: r shows it"},
 		{"answers, equations and vectors hidden", "hidden: r shows it", "hidden: r shows it"},
-		{"step ", "0.667", "0.667 TA"},
+		{"step ", "0.6667", "0.6667 TA"},
 	} {
 		r.keys("h")
 		r.stepNamed("Position and unit vectors")
