@@ -101,6 +101,7 @@ func (m Model) now() keys.Now {
 		Mode: m.mode(), Watches: m.watches, Linear: m.linear, Flat: m.live.Problem != nil && m.live.Problem.Planar,
 		Hosted: m.file.Store != nil, Starts: m.opening != nil, Hides: m.board.Hides, Large: m.Large,
 		Unsaved: m.history.Modified(), Solved: m.live.Solution != nil, Asked: m.ask != nil,
+		Practises: m.inPractice(),
 	}
 	if m.ask != nil {
 		n.More, n.Seen = len(m.ask.More) > 0, m.ask.Seen

@@ -32,6 +32,12 @@ func (m Model) mode() keys.Mode {
 		return keys.InSetting
 	case m.setup != nil:
 		return keys.OnSettings
+	case m.desk != nil && m.desk.OnPicture():
+		return keys.OnDepicted
+	case m.desk != nil:
+		return keys.OnPractice
+	case m.inPractice():
+		return keys.OnShelf
 	case m.opening != nil:
 		return keys.OnStart
 	case m.board.On && m.board.List != nil:
@@ -128,6 +134,9 @@ func deeds() [keys.Modes]func(*Model, keys.Intent) (tea.Cmd, bool) {
 		keys.OnResult:   only((*Model).onResult),
 		keys.OnPicture:  only((*Model).pictured),
 		keys.OnCells:    (*Model).onCells,
+		keys.OnPractice: (*Model).practising,
+		keys.OnDepicted: (*Model).practising,
+		keys.OnShelf:    (*Model).onShelf,
 	}
 }
 
@@ -231,6 +240,8 @@ func (m *Model) workbench(i keys.Intent) (tea.Cmd, bool) {
 		return m.edited(m.cells.Seek(m.where(), i)), true
 	case keys.NewSheet, keys.OpenSheet:
 		return m.reopen(i), true
+	case keys.Practise:
+		return m.practiseSheet(), true
 	case keys.SaveAs:
 		m.askName()
 	case keys.WritePage:

@@ -33,6 +33,8 @@ const (
 	Setting    // the list of settings
 	Valuing    // a setting being typed
 	Panes      // the list of panes
+	Practising // a problem is practised
+	Shelving   // the problems of a set
 	Scopes
 )
 
@@ -41,7 +43,7 @@ var scopeNames = [...]string{
 	"In a result or the picture", "In a result", "Picture", "Which row to make", "Typing any text in a cell", "Typing one of a list in a cell",
 	"On the board", "In the list of steps", "File name", "Question", "In this help", "On the start screen",
 	"Looking for a text", "In the list of commands", "In any cell being typed in", "While words are offered",
-	"In the settings", "Typing a setting", "In the list of panes",
+	"In the settings", "Typing a setting", "In the list of panes", "In practice", "In the problems of a set",
 }
 
 func (s Scope) String() string { return scopeNames[s] }
@@ -164,6 +166,9 @@ const (
 	PrevTopic
 	NewSheet
 	OpenSheet
+	Practise
+	AskHint
+	ShowMe
 )
 
 // Binding gives keys a meaning in a scope. Hint is the word for the bottom
@@ -214,6 +219,9 @@ const (
 	OnSettings
 	InSetting
 	OnPanes
+	OnPractice
+	OnDepicted // the picture of a problem that is practised
+	OnShelf
 	Modes
 )
 
@@ -236,6 +244,9 @@ var scopes = [...][]Scope{
 	{Setting, Always},
 	{Valuing, Text},
 	{Panes},
+	{Practising, Text, Always},
+	{Picture, Practising, Always},
+	{Shelving, Always},
 }
 
 // Scopes are where a mode looks a key up, nearest first.

@@ -42,10 +42,11 @@ type What string
 
 // The kinds of event.
 const (
-	Entry What = "entry" // a line was entered, and judged
-	Hint  What = "hint"  // a hint was given
-	Shown What = "shown" // the solution was shown, which ends practice
-	Done  What = "done"  // all that is needed was right
+	Entry  What = "entry"  // a line was entered, and judged
+	Undone What = "undone" // the last entry was taken back; it stays in the record
+	Hint   What = "hint"   // a hint was given
+	Shown  What = "shown"  // the solution was shown, which ends practice
+	Done   What = "done"   // all that is needed was right
 )
 
 // Event is one thing that a person has done. The strings of a judgement are the tutor's.
