@@ -115,6 +115,10 @@ func (none) Add(string, record.Event) error        { return errors.ErrUnsupporte
 func (none) Persons() ([]string, error)            { return nil, nil }
 func (none) Events(string) ([]record.Event, error) { return nil, nil }
 func (none) Forget(string) ([]record.Event, error) { return nil, record.ErrUnknown }
+func (none) Rename(string, string) error           { return record.ErrUnknown }
+func (none) Merge(string, string) error            { return record.ErrUnknown }
+func (none) Enrol(string, string) (string, error)  { return "", errors.ErrUnsupported }
+func (none) Seed(person string) (string, error)    { return person, nil }
 func (none) Close() error                          { return nil }
 
 func nobody(name string, known []string) *diag.Error {
