@@ -105,26 +105,11 @@ func (a *asking) changing(cmd *cobra.Command, persons map[string]*string, args [
 }
 
 func (c *Call) record(a asking, names []string) error {
-	file := record.File(a.state)
-	if a.state == "" {
-		var err error
-		if file, err = record.Desk(c.Env); err != nil {
-			return diag.New("there is no home folder for the record: "+err.Error(), "--state FOLDER")
-		}
+	store, file, err := c.recordOf(a.state)
+	if store == nil {
+		return err
 	}
-	var store record.Store = none{}
-	if _, err := os.Stat(file); err == nil { // looking makes no record
-		opened, notice, err := record.Open(file)
-		if notice != nil {
-			fmt.Fprintln(c.Stderr, notice.Warning(file))
-		}
-		if err != nil {
-			c.refuse(file, err)
-			return nil
-		}
-		defer opened.Close()
-		store = opened
-	}
+	defer store.Close()
 	known, err := store.Persons()
 	switch {
 	case err != nil:
@@ -143,6 +128,29 @@ func (c *Call) record(a asking, names []string) error {
 		c.printRecord(store, file, a.format, known)
 	}
 	return nil
+}
+
+// recordOf opens the record in a host's folder, that of this desk where none is named;
+// looking makes none. The store is nil where the error, or what was said, says why.
+func (c *Call) recordOf(state string) (_ record.Store, file string, err error) {
+	file = record.File(state)
+	if state == "" {
+		if file, err = record.Desk(c.Env); err != nil {
+			return nil, "", diag.New("there is no home folder for the record: "+err.Error(), "--state FOLDER")
+		}
+	}
+	if _, err := os.Stat(file); err != nil {
+		return none{}, file, nil
+	}
+	store, notice, err := record.Open(file)
+	if notice != nil {
+		fmt.Fprintln(c.Stderr, notice.Warning(file))
+	}
+	if err != nil {
+		c.refuse(file, err)
+		return nil, file, nil
+	}
+	return store, file, nil
 }
 
 // none is the record where there is none yet.
