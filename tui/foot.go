@@ -79,6 +79,8 @@ func (m Model) prompt() (label string, typed text.Line, ok bool) {
 		return "find: ", m.cells.Search.Line, true
 	case mode == keys.OnPalette:
 		return "command: ", m.palette.Line, true
+	case mode == keys.OnPractice:
+		return "entry: ", m.desk.Line, true
 	case mode == keys.InSetting:
 		return m.setup.Name() + ": ", *m.setup.Typing, true
 	case mode.Typing():

@@ -3,6 +3,7 @@ package tui
 import (
 	tea "charm.land/bubbletea/v2"
 
+	"trivet/tui/frame"
 	"trivet/tui/grid"
 	"trivet/tui/keys"
 	"trivet/tui/practice"
@@ -104,7 +105,7 @@ func (m *Model) takeOpened(msg practice.Opened) {
 	m.desk = &msg.Desk
 	m.say(msg.Trouble, true)
 	if m.linear && msg.Trouble == "" {
-		m.say("practice: "+msg.Desk.Title(), false)
+		m.say("practice: "+msg.Desk.Title()+"; type an entry and enter, or the word hint; ctrl+w leads to the task, esc back", false)
 	}
 }
 
@@ -133,6 +134,9 @@ func (m *Model) takeTold(msg practice.Told) tea.Cmd {
 
 // practising does the intents of practice.
 func (m *Model) practising(i keys.Intent) (tea.Cmd, bool) {
+	if m.linear && m.desk.OnTask() && m.readOn(i) {
+		return nil, true
+	}
 	d, cmd, says, wish := m.desk.Do(i)
 	m.desk = &d
 	m.say(says, false)
@@ -191,6 +195,9 @@ func (m *Model) inPractice() bool { return m.desk != nil || m.shelf != nil || m.
 // drawPractice draws practice on the whole screen.
 func (m Model) drawPractice(c grid.Canvas) {
 	f := practice.Frame{Glyphs: m.theme.Glyphs, Note: m.note, Hints: m.hints()}
+	if m.ask != nil {
+		f.Note = frame.Note{Text: m.ask.Text}
+	}
 	switch {
 	case m.desk != nil:
 		m.desk.Draw(c, f)
@@ -203,4 +210,12 @@ func (m Model) drawPractice(c grid.Canvas) {
 		}
 		c.Text(1, 0, theme.Dim, grid.Fit(says, c.W()-2))
 	}
+}
+
+// doubt is the likeliest mistake of the answer under the cursor; in practice nobody hears of it.
+func (m Model) doubt() string {
+	if m.inPractice() {
+		return ""
+	}
+	return m.live.Likeliest(m.cell())
 }

@@ -34,6 +34,8 @@ func (m Model) mode() keys.Mode {
 		return keys.OnSettings
 	case m.desk != nil && m.desk.OnPicture():
 		return keys.OnDepicted
+	case m.desk != nil && m.desk.OnTask():
+		return keys.OnTask
 	case m.desk != nil:
 		return keys.OnPractice
 	case m.inPractice():
@@ -135,6 +137,7 @@ func deeds() [keys.Modes]func(*Model, keys.Intent) (tea.Cmd, bool) {
 		keys.OnPicture:  only((*Model).pictured),
 		keys.OnCells:    (*Model).onCells,
 		keys.OnPractice: (*Model).practising,
+		keys.OnTask:     (*Model).practising,
 		keys.OnDepicted: (*Model).practising,
 		keys.OnShelf:    (*Model).onShelf,
 	}

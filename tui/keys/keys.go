@@ -220,7 +220,8 @@ const (
 	InSetting
 	OnPanes
 	OnPractice
-	OnDepicted // the picture of a problem that is practised
+	OnTask     // the task or the solution of a problem that is practised
+	OnDepicted // its picture
 	OnShelf
 	Modes
 )
@@ -244,6 +245,7 @@ var scopes = [...][]Scope{
 	{Setting, Always},
 	{Valuing, Text},
 	{Panes},
+	{Practising, Text, Always},
 	{Practising, Text, Always},
 	{Picture, Practising, Always},
 	{Shelving, Always},

@@ -41,6 +41,7 @@ type Desk struct {
 	pane    pane
 	large   bool
 	scroll  [panes]int
+	read    int // the line of the task that was read, where it is read aloud
 	cam     picture.Camera
 	drawn   *scene.Scene
 	sketch  *picture.Kept
@@ -128,7 +129,7 @@ func (d Desk) Take(t Told) (Desk, tea.Cmd) {
 		d.Line = text.NewLine(t.Line)
 	}
 	if t.solved != nil {
-		d.solved, d.pane, d.scroll[taskPane] = t.solved, taskPane, 0
+		d.solved, d.pane, d.scroll[taskPane], d.read = t.solved, taskPane, 0, 0
 	}
 	if len(d.waiting) == 0 {
 		return d, nil
@@ -204,6 +205,26 @@ func (d Desk) Do(i keys.Intent) (_ Desk, cmd tea.Cmd, says string, wish Wish) {
 
 // OnPicture tells that the keys are the picture's.
 func (d *Desk) OnPicture() bool { return d.pane == picturePane }
+
+// OnTask tells that the task or the solution has the keys.
+func (d *Desk) OnTask() bool { return d.pane == taskPane }
+
+// Reading is what the task is called, the line of it that was read, and what it was made of.
+func (d *Desk) Reading() (name string, at int, of any) {
+	if d.solved != nil {
+		return "the solution", d.read, d.solved
+	}
+	return "the task", d.read, d.work
+}
+
+// Reads are the lines of the task as they are read aloud.
+func (d *Desk) Reads(w int) []string { return d.lines(taskPane, w, false).Read() }
+
+// At is the desk with another line read.
+func (d Desk) At(line int) Desk {
+	d.read = line
+	return d
+}
 
 // Type adds characters to the entry.
 func (d Desk) Type(chars string) Desk {
