@@ -11,7 +11,8 @@ import (
 
 // Page is "trivet page". It exits with 0 where the page is written and the sheet
 // is well, Failed where it is written and the sheet is not, CantDo where the sheet
-// does not read or the page can't be written.
+// does not read or the page can't be written. A task and a student's own work tell
+// nothing of what was found, so the code does not either.
 func (c *Call) Page() *cobra.Command {
 	var out, as string
 	var force bool
@@ -65,7 +66,7 @@ func (c *Call) Page() *cobra.Command {
 			} else if err := report.WritePage(out, format, r.solution, opt, force); err != nil {
 				c.refuse(out, report.WriteFault(err))
 			}
-			if own == nil { // else it is not the sheet that is judged
+			if !opt.Task { // whose code would say what was found
 				c.judge(r.solution, opt.Uncertainty)
 			}
 			return nil

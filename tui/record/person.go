@@ -61,11 +61,14 @@ func (d *database) Merge(from, into string) error {
 const ownerOf = "SELECT name FROM person WHERE id = (SELECT person FROM key WHERE print = ?)"
 
 func (d *database) Enrol(key, name string) (person string, err error) {
-	if key == "" || name == "" {
-		return "", diag.New("a person of the record needs a key and a name", "")
+	if key == "" {
+		return "", diag.New("a person of the record needs a key", "")
 	}
 	if err = d.db.QueryRow(ownerOf, key).Scan(&person); !errors.Is(err, sql.ErrNoRows) { // without waiting for one who writes
 		return person, inWords(err)
+	}
+	if name == "" {
+		return "", ErrUnknown
 	}
 	return person, inWords(d.within(func(tx *sql.Tx) error {
 		if err := tx.QueryRow(ownerOf, key).Scan(&person); !errors.Is(err, sql.ErrNoRows) {

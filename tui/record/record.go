@@ -35,7 +35,7 @@ type Store interface {
 	// where both are the same.
 	Merge(from, into string) error
 	// Enrol is the person to whom a key belongs. A new key is that of a new person, called
-	// name, or name and the key where another is called so.
+	// name, or name and the key where another is called so; without a name it is ErrUnknown.
 	Enrol(key, name string) (person string, err error)
 	// Seed is what a person's values are drawn by: the name under which the person became
 	// known, which no other name changes; that name itself where nobody is known by it.
