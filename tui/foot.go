@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"trivet/tui/board"
 	"trivet/tui/cells"
 	"trivet/tui/edit"
 	"trivet/tui/frame"
@@ -101,7 +102,7 @@ func takes(s cells.Slot) string {
 func (m Model) now() keys.Now {
 	n := keys.Now{
 		Mode: m.mode(), Watches: m.watches, Linear: m.linear, Flat: m.live.Problem != nil && m.live.Problem.Planar,
-		Hosted: m.file.Store != nil, Starts: m.opening != nil, Hides: m.board.Hides, Large: m.Large,
+		Hosted: m.file.Store != nil, Starts: m.opening != nil, Hides: m.board.Hides > board.HidesNothing, Large: m.Large,
 		Unsaved: m.history.Modified(), Solved: m.live.Solution != nil, Asked: m.ask != nil,
 		Practises: m.inPractice(),
 	}

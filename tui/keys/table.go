@@ -153,7 +153,7 @@ var table = []Binding{
 	{Board, []string{"space", "right", "pgdown", "enter"}, NextStep, "next: the rest of the step, then the next step", "next"},
 	{Board, []string{"left", "pgup", "backspace"}, PrevStep, "back", "back"},
 	{Board, []string{"l"}, Steps, "list of the steps; type a number to go to that step", "list"},
-	{Board, []string{"h"}, HideAnswers, "hide or show the answers", ""},
+	{Board, []string{"h"}, HideAnswers, "hide the answers, then the equations too, then the vectors, then nothing", ""},
 	{Board, []string{"r"}, Reveal, "show the answers of this step", ""},
 	{Board, []string{"p"}, ShowPart, "text with the picture, text alone, picture alone", ""},
 	{Board, []string{"esc", "b", "f5", "alt+b"}, Cancel, "back to the workbench; the board keeps its step", "workbench"},
