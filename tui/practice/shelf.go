@@ -131,14 +131,7 @@ func (o Options) open(p problemset.Problem, now time.Time) tea.Cmd {
 		if !o.Set.Opened(now) {
 			return Opened{Fault: "the set opens at " + o.Set.Opens.Format(stamp)}
 		}
-		s, err := o.read(p)
-		if err != nil {
-			return Opened{Fault: report.FileFault(p.Sheet, err).Short(p.Sheet)}
-		}
-		sol, fault := solved(s)
-		if fault == "" && p.Variant {
-			s, sol, fault = o.personal(p, s, sol)
-		}
+		s, sol, fault := o.Personal(p)
 		if fault != "" {
 			return Opened{Fault: fault}
 		}
