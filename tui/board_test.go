@@ -8,6 +8,7 @@ import (
 	"strings"
 	"testing"
 
+	"trivet/fixtures/long"
 	"trivet/mechanics/working"
 	"trivet/tui/results"
 )
@@ -30,7 +31,7 @@ func (r *rig) stepNamed(title string) {
 }
 
 func TestTheBoardWalksThroughEveryStep(t *testing.T) {
-	for _, size := range [][2]int{{80, 24}, {60, 16}, {120, 36}, {200, 60}} {
+	for _, size := range long.Share([][2]int{{80, 24}, {60, 16}, {120, 36}, {200, 60}}) {
 		r := newRig(t, beam, size[0], size[1])
 		r.keys("f5")
 		steps := r.m.boardOf().Steps()

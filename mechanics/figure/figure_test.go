@@ -2,6 +2,7 @@ package figure
 
 import (
 	"math"
+	"sync"
 	"testing"
 
 	"gonum.org/v1/gonum/spatial/r3"
@@ -17,22 +18,40 @@ import (
 // figures sets the figure and the free bodies of each sheet of the fixtures on paper.
 func figures(t *testing.T, visit func(name string, d drawing.Drawing)) {
 	t.Helper()
+	all, err := drawn()
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, f := range all {
+		visit(f.name, f.d)
+	}
+}
+
+// named is a figure of a sheet.
+type named struct {
+	name string
+	d    drawing.Drawing
+}
+
+// drawn are all figures, set once for all tests.
+var drawn = sync.OnceValues(func() (all []named, _ error) {
 	for _, one := range append(fixtures.Starts(), fixtures.Published()...) {
 		s, err := sheet.Parse([]byte(one.Answered()))
 		if err != nil {
-			t.Fatal(err)
+			return nil, err
 		}
 		p, _ := problem.Read(s)
 		whole := scene.System(p, nil, scene.Options{Dimensions: true})
-		visit(one.Name, System(&whole))
+		all = append(all, named{one.Name, System(&whole)})
 		for _, with := range []*statics.Solution{nil, statics.Solve(p)} {
 			for i := range p.CutFree() {
 				free := scene.Free(p, with, i)
-				visit(one.Name+", "+p.Bodies[i].Name, Free(&free, p.Bodies[i].Name, len(p.Bodies) > 1))
+				all = append(all, named{one.Name + ", " + p.Bodies[i].Name, Free(&free, p.Bodies[i].Name, len(p.Bodies) > 1)})
 			}
 		}
 	}
-}
+	return all, nil
+})
 
 // faint lines are those of dimensions and leaders, and hatching, which lies behind a line
 // that labels keep off.
