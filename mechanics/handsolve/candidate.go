@@ -12,16 +12,17 @@ import (
 // coordinates best, then moments about the point that a body's moments are taken
 // about, then named points and axes, and last what has to be worked out first.
 const (
-	aboutCost     = 1.0  // moments about the point chosen for the body
-	pointCost     = 1.75 // moments about a named point, or an axis along a coordinate through it
-	offCost       = 2.5  // the same for all bodies together, where no reaction acts at the point
-	pairCost      = 2.25 // an axis through two named points
-	lineCost      = 2.5  // an axis along a line of action
-	parallelCost  = 2.75 // an axis through a named point along a line of action
-	perpCost      = 1.0  // forces along a direction perpendicular to others, at a joint
-	crossCost     = 3.0  // the same in space, where it is a cross product: first what is known by components
-	skewCost      = 2.25 // the same for bodies
-	intersectCost = 3.0  // the point where two lines intersect; an axis through a named point that intersects two lines
+	aboutCost      = 1.0  // moments about the point chosen for the body
+	pointCost      = 1.75 // moments about a named point, or an axis along a coordinate through it
+	offCost        = 2.5  // the same for all bodies together, where no reaction acts at the point
+	pairCost       = 2.25 // an axis through two named points
+	lineCost       = 2.5  // an axis along a line of action
+	parallelCost   = 2.75 // an axis through a named point along a line of action
+	perpCost       = 1.0  // forces along a direction perpendicular to others, at a joint
+	crossCost      = 12.0 // the same in space, where it is a cross product: after an elimination by components
+	substituteCost = 0.5  // each term of a relation put into an equation of an elimination
+	skewCost       = 2.25 // the same for bodies
+	intersectCost  = 3.0  // the point where two lines intersect; an axis through a named point that intersects two lines
 
 	openGain     = 0.5  // at a joint: the next unknown is then alone along a coordinate
 	slipCost     = 0.1  // an equation before, that was written anyway

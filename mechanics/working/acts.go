@@ -204,11 +204,14 @@ func (b *builder) unknown(j int) doc.Math {
 }
 
 // affine is a magnitude: Σ coefficient·unknown + constant.
-func (b *builder) affine(m problem.Affine, u units.Unit) doc.Math {
+func (b *builder) affine(m problem.Affine, u units.Unit) doc.Math { return b.linear(m, u, b.unknown) }
+
+// linear is the same with anything in place of each unknown.
+func (b *builder) linear(m problem.Affine, u units.Unit, unknown func(j int) doc.Math) doc.Math {
 	var of []doc.Math
 	for _, t := range m.Terms {
 		if t.Coef != 0 {
-			of = append(of, times(b.number(t.Coef*b.unitOf(t.Unknown).Factor/u.Factor), b.unknown(t.Unknown)))
+			of = append(of, times(b.number(t.Coef*b.unitOf(t.Unknown).Factor/u.Factor), unknown(t.Unknown)))
 		}
 	}
 	if m.Const != 0 || len(of) == 0 {
