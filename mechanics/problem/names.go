@@ -77,7 +77,7 @@ func (r *reading) isPoint(name string) bool { return r.has(APoint, name) }
 // checkName refuses the name of a row that cells could not use.
 func (r *reading) checkName(ref sheet.Ref, what Thing) {
 	if err := NameFor(what, ref.Row); err != nil {
-		r.fail(ref, diag.Span{}, err.Msg, err.Hint)
+		r.failed(ref, err)
 	}
 }
 
