@@ -121,3 +121,22 @@ func IsIdentifier(s string) bool {
 func suggestion(wrong string, known []string, fallback string) string {
 	return cmp.Or(units.Suggest(wrong, known), fallback)
 }
+
+// SymbolOf is a name as a symbol: digits at its end are a subscript.
+func SymbolOf(name string) (base, digits string) {
+	base = strings.TrimRightFunc(name, unicode.IsDigit)
+	if base == "" {
+		return name, ""
+	}
+	return base, name[len(base):]
+}
+
+// SymbolOfUnknown is an unknown's name as a symbol's name with what is added to its subscript: the x in Ax of
+// a joint A, or in Fx of a force by components, the A in MA and the Az in MAz.
+func (p *Problem) SymbolOfUnknown(j int) (name, part string) {
+	u := &p.Unknowns[j]
+	if u.Joint >= 0 && u.Dim == units.Moment {
+		return "M", p.Joints[u.Joint].Name + u.Part
+	}
+	return strings.TrimSuffix(u.Name, u.Part), u.Part
+}

@@ -3,7 +3,6 @@ package working
 import (
 	"math"
 	"slices"
-	"strings"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
@@ -191,15 +190,12 @@ func (b *builder) unknown(j int) doc.Math {
 	if member := j - len(b.p.Unknowns); member >= 0 {
 		return subscripted("S", b.p.Bodies[b.Hand.Members[member].Body].Name)
 	}
-	u := &b.p.Unknowns[j]
-	m := named(u.Name)
-	switch {
-	case u.Joint >= 0 && u.Dim == units.Moment:
-		m = symbol("M", words(u.Name[1:]))
-	case u.Part != "":
-		m = part(named(strings.TrimSuffix(u.Name, u.Part)), u.Part)
+	name, sub := b.p.SymbolOfUnknown(j)
+	m := named(name)
+	if sub != "" {
+		m = part(m, sub)
 	}
-	m.Name = u.Name
+	m.Name = b.p.Unknowns[j].Name
 	return m
 }
 
