@@ -10,6 +10,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"trivet/mechanics/problem"
+	"trivet/mechanics/say"
 	"trivet/mechanics/sheet"
 	"trivet/mechanics/statics"
 	"trivet/units"
@@ -512,10 +513,7 @@ func (m *maker) coordinates() {
 		}
 		at := [3]float64{pt.At.X, pt.At.Y, pt.At.Z}
 		move := func(to [3]float64, says string) {
-			var parts []string
-			for _, c := range to[:axes] {
-				parts = append(parts, fmt.Sprintf("%.15g m", c))
-			}
+			parts := say.Each(to[:axes], func(c float64) string { return fmt.Sprintf("%.15g m", c) })
 			if to != at {
 				m.retype("points", pt.Name, "at", strings.Join(parts, ", "), says)
 			}

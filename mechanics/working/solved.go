@@ -127,10 +127,9 @@ func (b *builder) senses() {
 		}
 		groups[says] = append(groups[says], b.unknown(j))
 	}
-	var body []doc.Block
-	for _, says := range order {
-		body = append(body, say(list(groups[says]), " "+english.Plural(len(groups[says]), "is")+" "+says+"."))
-	}
+	body := english.Each(order, func(says string) doc.Block {
+		return say(list(groups[says]), " "+english.Plural(len(groups[says]), "is")+" "+says+".")
+	})
 	b.step(Senses, "What the signs mean", Subject{}, body...)
 }
 
