@@ -48,7 +48,7 @@ func (b *builder) elimination(step *handsolve.Step) (body []doc.Block) {
 		} else {
 			lead = append(lead, " contains only ", value.Of[0], ".")
 		}
-		body, lead = append(body, say(lead...), aligned(shown...)), nil
+		body, lead = append(body, say(append(lead, b.substituted(e))...), aligned(shown...)), nil
 	}
 	closing := &body[len(body)-1].(*doc.Formula).Of[1]
 	n, exact := b.eliminatedTo(*closing, value, forms)
