@@ -313,12 +313,10 @@ func (m *maker) radians() {
 // unitVectors: r taken for the unit vector of one unknown line or of all, and a coordinate
 // left out of the length.
 func (m *maker) unitVectors() {
-	var lines []int
-	for i, l := range m.p.Lines {
-		if len(l.Legs) == 1 && l.Legs[0].To >= 0 && l.Magnitude.Alone() >= 0 {
-			lines = append(lines, i)
-		}
-	}
+	lines := say.Places(len(m.p.Lines), func(i int) bool {
+		l := &m.p.Lines[i]
+		return len(l.Legs) == 1 && l.Legs[0].To >= 0 && l.Magnitude.Alone() >= 0
+	})
 	scaled := func(lines []int, by func(leg *problem.Leg) float64, says string) {
 		m.change(says, func(p *problem.Problem) {
 			for _, i := range lines {

@@ -73,8 +73,6 @@ func through(point int, perpendicular ...*net) Named {
 	return n
 }
 
-func axis(k int) r3.Vec { return [3]r3.Vec{{X: 1}, {Y: 1}, {Z: 1}}[k] }
-
 // coef is what a unit of a symbol has in the equation; rounding is 0.
 func (f *finder) coef(c *candidate, n *net) float64 {
 	x, size := f.coefScale(c, n)
@@ -129,7 +127,7 @@ func (f *finder) candidates(g *group, left []*net, try func(*candidate)) {
 // coordinates are the sums of forces along the coordinates.
 func (f *finder) coordinates(try func(*candidate)) {
 	for _, k := range f.axes {
-		c := candidate{Sum: Sum{Along: axis(k), Named: perp()}}
+		c := candidate{Sum: Sum{Along: problem.Axes()[k], Named: perp()}}
 		c.Named.Axis = "xyz"[k]
 		try(&c)
 	}
@@ -138,7 +136,7 @@ func (f *finder) coordinates(try func(*candidate)) {
 // about are the sums of moments about a point; in space about each axis through it.
 func (f *finder) about(point int, cost float64, try func(*candidate)) {
 	for _, k := range f.turns {
-		c := candidate{Sum{Moment: true, At: f.at[point], Along: axis(k), Named: through(point)}, cost}
+		c := candidate{Sum{Moment: true, At: f.at[point], Along: problem.Axes()[k], Named: through(point)}, cost}
 		if !f.p.Planar {
 			c.Named.Axis = "xyz"[k]
 		}
@@ -186,7 +184,7 @@ func (f *finder) forces(g *group, left []*net, cost float64, try func(*candidate
 			}
 		}
 		for _, k := range f.turns {
-			u, ok := skew(r3.Cross(axis(k), a.f), a.fScale)
+			u, ok := skew(r3.Cross(problem.Axes()[k], a.f), a.fScale)
 			c := candidate{Sum{Along: u, Named: perp(a)}, cost}
 			along := f.p.Planar && slices.ContainsFunc(left, func(m *net) bool { return parallel(u, m) })
 			if !f.p.Planar {
@@ -208,8 +206,8 @@ func (f *finder) intersections(left []*net, try func(*candidate)) {
 	}
 	for i, a := range left {
 		for _, b := range left[i+1:] {
-			if at, ok := intersect(a, b); ok && f.pointOn(at, axis(2)) < 0 {
-				try(&candidate{Sum{Moment: true, At: at, Along: axis(2), Named: perp(a, b)}, intersectCost})
+			if at, ok := intersect(a, b); ok && f.pointOn(at, problem.Axes()[2]) < 0 {
+				try(&candidate{Sum{Moment: true, At: at, Along: problem.Axes()[2], Named: perp(a, b)}, intersectCost})
 			}
 		}
 	}

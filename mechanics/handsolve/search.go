@@ -5,6 +5,8 @@ import (
 	"slices"
 
 	"gonum.org/v1/gonum/spatial/r3"
+
+	"trivet/mechanics/problem"
 )
 
 // found is an equation that contains a single unknown symbol, or an elimination, and what it costs.
@@ -156,7 +158,7 @@ func opens(left []*net, known *net) bool {
 	for k := range 3 {
 		others := 0
 		for _, n := range left {
-			if n != known && r3.Dot(n.f, axis(k)) != 0 {
+			if n != known && r3.Dot(n.f, problem.Axes()[k]) != 0 {
 				others++
 			}
 		}

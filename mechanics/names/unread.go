@@ -201,9 +201,6 @@ func (n *notes) unreadBody(ref sheet.Ref, line, text string) {
 
 // unknownTable words a table that nothing reads.
 func unknownTable(t sheet.Table) *diag.Error {
-	if slices.Contains(later, t.Name) {
-		return diag.New("this version does not know "+"["+sheet.EncodeName(t.Name)+"]", "a newer version")
-	}
 	best, most := "", -1
 	for _, name := range synonyms[plainly(t.Name)] {
 		if info, ok := problem.TableNamed(name); ok && likeness(info, t) > most {
@@ -220,7 +217,7 @@ func unknownTable(t sheet.Table) *diag.Error {
 	} else if best == "" {
 		try = keepUnread("[", t.Name, "]")
 	}
-	return diag.New("unknown table "+"["+sheet.EncodeName(t.Name)+"]", try)
+	return unknown(t.Name, "table ["+sheet.EncodeName(t.Name)+"]", try)
 }
 
 // likeness counts the keys in a table's rows that this one knows.
@@ -308,7 +305,7 @@ func unknownKey(t problem.TableInfo, row sheet.Row, key string) *diag.Error {
 	return unknown(path, what, keepUnread("", key, ""))
 }
 
-// unknown says that a key, at a path of the sheet, is known to later versions or to none.
+// unknown says that a key or a table, at a path of the sheet, is known to later versions or to none.
 func unknown(path, what, try string) *diag.Error {
 	if slices.Contains(later, path) {
 		return diag.New("this version does not know the "+what, "a newer version")

@@ -281,7 +281,7 @@ func (b *builder) loadSymbol(t *handsolve.Term) (doc.Math, units.Unit) {
 		return b.unknown(t.Symbol), b.unitOf(t.Symbol)
 	}
 	name, _ := b.symbolOf(t.Load)
-	if t.Load.Thing == problem.ACouple || t.Load.Thing == problem.ALoad && b.p.Loads[t.Load.Index].Total == 0 {
+	if b.p.TurnsOnly(t.Load) {
 		return name, b.p.Units.For(units.Moment)
 	}
 	return name, b.p.Units.Force
