@@ -1,5 +1,6 @@
 // Package handsolve finds the order in which a person solves a problem by hand:
-// one equation after another, each written so that it contains a single unknown.
+// one equation after another, each written so that it contains a single unknown, by itself or
+// once the equations before it are substituted.
 package handsolve
 
 import (
