@@ -21,6 +21,9 @@ type elimination struct {
 	cost      float64
 }
 
+// each is what it costs for each symbol that it finds, as a single equation is judged.
+func (e *elimination) each() float64 { return e.cost / float64(len(e.relations)) }
+
 // eliminate looks for the cheapest elimination on a particle in space; nil where each sum that
 // could be the next contains more than two symbols.
 func (f *finder) eliminate(g *group) (best *elimination) {

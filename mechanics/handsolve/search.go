@@ -107,7 +107,7 @@ func (f *finder) cheapest() *found {
 		} else if f.cheaper && g.best != nil && g.best.by == nil {
 			g.best.cost = f.cost(g, &g.best.c)
 		} else if f.cheaper && g.best != nil {
-			g.best.cost = g.cost + f.eliminate(g).cost
+			g.best.cost = g.cost + f.eliminate(g).each()
 		}
 		if g.best != nil && (best == nil || g.best.cost < best.cost) {
 			best = g.best
@@ -147,7 +147,7 @@ func (f *finder) single(g *group) *found {
 		return best
 	}
 	if by := f.eliminate(g); by != nil {
-		return &found{g: g, by: by, cost: g.cost + by.cost}
+		return &found{g: g, by: by, cost: g.cost + by.each()}
 	}
 	f.forces(g, left, crossCost, try)
 	return best

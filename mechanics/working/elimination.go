@@ -82,8 +82,8 @@ func (b *builder) eliminatedTo(closing, value doc.Math, forms [][]doc.Math) (n i
 			}
 		}
 		if exact {
-			break
+			return n, true
 		}
 	}
-	return n, exact
+	return b.p.Figures + 1, false
 }
