@@ -208,12 +208,6 @@ func (d Desk) Do(i keys.Intent) (_ Desk, cmd tea.Cmd, says string, wish Wish) {
 	return d, cmd, says, Nothing
 }
 
-// OnPicture tells that the keys are the picture's.
-func (d *Desk) OnPicture() bool { return d.pane == picturePane }
-
-// OnTask tells that the task or the solution has the keys.
-func (d *Desk) OnTask() bool { return d.pane == taskPane }
-
 // Reading is what the task is called, the line of it that was read, and what it was made of.
 func (d *Desk) Reading() (name string, at int, of any) {
 	if d.solved != nil {
@@ -224,12 +218,6 @@ func (d *Desk) Reading() (name string, at int, of any) {
 
 // Reads are the lines of the task as they are read aloud.
 func (d *Desk) Reads(w int) []string { return d.lines(taskPane, w, false).Read() }
-
-// At is the desk with another line read.
-func (d Desk) At(line int) Desk {
-	d.read = line
-	return d
-}
 
 // Type adds characters to the entry.
 func (d Desk) Type(chars string) Desk {
