@@ -16,6 +16,19 @@ func (m Model) helpFor() help.For {
 	return of
 }
 
+// helpSight is how the help is seen.
+func (m Model) helpSight() help.Sight {
+	return help.Sight{For: m.helpFor(), Screen: m.screen(), W: m.w}
+}
+
+// seekHelp does the intents of the line that is looked for in the help.
+func (m *Model) seekHelp(i keys.Intent) bool {
+	next, says, ok := m.help.Seek(i, m.helpSight())
+	m.help = next
+	m.say(says, false)
+	return ok
+}
+
 // turnHelp does the intents of the help.
 func (m *Model) turnHelp(i keys.Intent) bool {
 	next, ok := m.help.Do(i, m.screen(), m.w, m.helpFor())

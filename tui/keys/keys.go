@@ -214,6 +214,7 @@ const (
 	OnSettings
 	InSetting
 	OnPanes
+	OnHelpSearch
 	Modes
 )
 
@@ -236,6 +237,7 @@ var scopes = [...][]Scope{
 	{Setting, Always},
 	{Valuing, Text},
 	{Panes},
+	{Finding, Text},
 }
 
 // Scopes are where a mode looks a key up, nearest first.
