@@ -62,6 +62,9 @@ func (m *Model) typed(chars string) tea.Cmd {
 		b, says := m.board.Typed(chars, m.boardOf().Steps())
 		m.board = b
 		m.say(says, false)
+	case keys.OnPractice, keys.OnTask, keys.OnDepicted:
+		d := m.desk.Type(chars)
+		m.desk = &d
 	case keys.OnStart:
 		m.opening = m.opening.Type(chars)
 		return m.peek(false)

@@ -34,6 +34,14 @@ func (m Model) mode() keys.Mode {
 		return keys.InSetting
 	case m.setup != nil:
 		return keys.OnSettings
+	case m.desk != nil && m.desk.OnPicture():
+		return keys.OnDepicted
+	case m.desk != nil && m.desk.OnTask():
+		return keys.OnTask
+	case m.desk != nil:
+		return keys.OnPractice
+	case m.inPractice():
+		return keys.OnShelf
 	case m.opening != nil:
 		return keys.OnStart
 	case m.board.On && m.board.List != nil:
@@ -131,6 +139,10 @@ func deeds() [keys.Modes]func(*Model, keys.Intent) (tea.Cmd, bool) {
 		keys.OnResult:     only((*Model).onResult),
 		keys.OnPicture:    only((*Model).pictured),
 		keys.OnCells:      (*Model).onCells,
+		keys.OnPractice:   (*Model).practising,
+		keys.OnTask:       (*Model).practising,
+		keys.OnDepicted:   (*Model).practising,
+		keys.OnShelf:      (*Model).onShelf,
 	}
 }
 
@@ -234,6 +246,8 @@ func (m *Model) workbench(i keys.Intent) (tea.Cmd, bool) {
 		return m.edited(m.cells.Seek(m.where(), i)), true
 	case keys.NewSheet, keys.OpenSheet:
 		return m.reopen(i), true
+	case keys.Practise:
+		return m.practiseSheet(), true
 	case keys.SaveAs:
 		m.askName()
 	case keys.WritePage:

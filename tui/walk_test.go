@@ -12,7 +12,7 @@ import (
 )
 
 // walks are the recorded sittings; each is a file of its name.
-var walks = append([]string{"instructor", "student", "engineer"}, fromBlank...)
+var walks = append([]string{"instructor", "student", "engineer", "practise-particle", "practise-beam", "practise-ladder"}, fromBlank...)
 
 // fromBlank are the problems that are typed from a blank sheet: the first step of each is all of it.
 var fromBlank = []string{"blank-crate", "blank-mast", "blank-beam", "blank-ladder", "blank-truss", "blank-frame"}
