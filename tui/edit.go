@@ -67,6 +67,10 @@ func (m *Model) typed(chars string) tea.Cmd {
 	case keys.OnStart:
 		m.opening = m.opening.Type(chars)
 		return m.peek(false)
+	case keys.OnHelpSearch:
+		next, says := m.help.Typed(chars, m.helpSight())
+		m.help = next
+		m.say(says, false)
 	case keys.OnSearch, keys.InCell, keys.InList, keys.InWords, keys.OnCells:
 		return m.edited(m.cells.Type(m.where(), chars))
 	}

@@ -241,7 +241,11 @@ func (m Model) composed() grid.Frame {
 		}
 		frame.TooSmall(g.All(), m.w, m.h, asked)
 	case m.help != nil:
-		m.drawTop(g.All().In(s.Top))
+		if m.front.On() {
+			m.front.DrawTop(g.All().In(s.Top), m.theme.Glyphs)
+		} else {
+			m.drawTop(g.All().In(s.Top))
+		}
 		m.help.Draw(g.All(), s, m.helpFor(), m.theme.Glyphs)
 		m.drawFoot(g.All())
 	case m.front.On():

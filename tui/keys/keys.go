@@ -224,6 +224,7 @@ const (
 	OnTask     // the task or the solution of a problem that is practised
 	OnDepicted // its picture
 	OnShelf
+	OnHelpSearch
 	Modes
 )
 
@@ -250,6 +251,7 @@ var scopes = [...][]Scope{
 	{Entering, Practising, Text, Always},
 	{Picture, Practising, Always},
 	{Shelving, Always},
+	{Finding, Text},
 }
 
 // Scopes are where a mode looks a key up, nearest first.

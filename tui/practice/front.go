@@ -223,3 +223,13 @@ func (f *Front) Draw(c grid.Canvas, with Frame) {
 		c.Text(1, 0, theme.Dim, grid.Fit(says, c.W()-2))
 	}
 }
+
+// DrawTop draws what stands over the panes.
+func (f *Front) DrawTop(c grid.Canvas, g theme.Glyphs) {
+	switch {
+	case f.Desk != nil:
+		f.Desk.drawTop(c, g)
+	case f.Shelf != nil:
+		f.Shelf.drawTop(c)
+	}
+}
