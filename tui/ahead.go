@@ -9,7 +9,8 @@ import (
 	"trivet/tui/layout"
 )
 
-// maxAhead is how many keys wait for a working that is being laid out: more than
+// maxAhead is how many keys wait for a working that is being laid out, or for practice that is
+// being opened: more than
 // anybody types in that time.
 const maxAhead = 64
 
@@ -27,6 +28,10 @@ func (m Model) onSteps() bool {
 // holdBack keeps a key that is meant for steps which are not there yet. One that
 // leads away from them is done at once, and what was typed before it is not.
 func (m *Model) holdBack(msg tea.KeyPressMsg) bool {
+	if m.front.Waits() && !keys.Leaves(msg.String()) {
+		m.hold(msg)
+		return true
+	}
 	if !m.onSteps() || !m.laying.Running() || m.worked.Of != nil {
 		return false
 	}
@@ -34,10 +39,24 @@ func (m *Model) holdBack(msg tea.KeyPressMsg) bool {
 		m.ahead = nil
 		return false
 	}
+	m.hold(msg)
+	return true
+}
+
+func (m *Model) hold(msg tea.KeyPressMsg) {
 	if len(m.ahead) < maxAhead {
 		m.ahead = append(slices.Clip(m.ahead), msg) // a session before this one has the same
 	}
-	return true
+}
+
+// release does keys that waited.
+func (m *Model) release(waiting []tea.KeyPressMsg) (cmd tea.Cmd) {
+	for _, msg := range waiting {
+		if m.settle(); !m.holdBack(msg) {
+			cmd = tea.Batch(cmd, m.route(msg))
+		}
+	}
+	return cmd
 }
 
 // catchUp does the keys that waited, now that the steps are there. Where they are not
@@ -53,9 +72,5 @@ func (m *Model) catchUp() (cmd tea.Cmd) {
 	if s == nil || m.worked.Of != s || m.worked.Fault != "" || !m.onSteps() {
 		return nil
 	}
-	for _, msg := range waiting {
-		m.settle()
-		cmd = tea.Batch(cmd, m.route(msg))
-	}
-	return cmd
+	return m.release(waiting)
 }

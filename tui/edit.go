@@ -79,6 +79,9 @@ func (m *Model) typed(chars string) tea.Cmd {
 
 func (m *Model) paste(text string) tea.Cmd {
 	m.note = frame.Note{}
+	if m.front.Waits() {
+		return nil // for what is being opened, which cannot take it yet
+	}
 	if m.cells.MakesWay(text) {
 		m.settle()
 	}

@@ -36,6 +36,7 @@ func (m *Model) takePractice(msg tea.Msg) tea.Cmd {
 	if !ok {
 		return nil
 	}
+	waited := m.front.Waits()
 	m.front = f
 	if out.Loud || m.linear {
 		m.say(out.Text, out.Bad)
@@ -43,7 +44,14 @@ func (m *Model) takePractice(msg tea.Msg) tea.Cmd {
 	if out.Far != nil && m.opening != nil {
 		m.opening = m.opening.Standing(out.Far)
 	}
-	return out.Cmd
+	if !waited || f.Waits() {
+		return out.Cmd
+	}
+	waiting := m.ahead
+	if m.ahead = nil; out.Bad && f.Desk == nil { // nothing was opened: what was typed is for nothing else
+		return out.Cmd
+	}
+	return tea.Batch(out.Cmd, m.release(waiting))
 }
 
 // practising does the intents of practice.

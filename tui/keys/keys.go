@@ -274,5 +274,11 @@ func Find(m Mode, key string) (Binding, bool) {
 	return Binding{}, false
 }
 
+// Leaves tells the keys that end the program, wherever they are pressed.
+func Leaves(key string) bool {
+	b, ok := Find(OnCells, key)
+	return ok && b.Intent == Quit
+}
+
 // Table gives every binding.
 func Table() []Binding { return table }

@@ -18,6 +18,7 @@ type Front struct {
 	alone bool                     // the session began with practice: there is nothing behind it
 	Shelf *Shelf                   // the problems of a set
 	Desk  *Desk                    // the one that is worked on
+	waits bool                     // for one that is being opened
 }
 
 // Said is what became of something that came to the front.
@@ -47,8 +48,12 @@ func (f *Front) Alone() bool { return f.alone }
 // On tells that practice has the screen.
 func (f *Front) On() bool { return f.Desk != nil || f.Shelf != nil || f.alone }
 
+// Waits tells that something is being opened, which keys are meant for.
+func (f *Front) Waits() bool { return f.waits }
+
 // Begin opens what a session that practises begins with: a set, or a sheet by its name.
 func (f *Front) Begin(name string, s *sheet.Sheet) tea.Cmd {
+	f.waits = true
 	if f.opt.Set != nil {
 		return f.opt.List(0)
 	}
@@ -57,6 +62,7 @@ func (f *Front) Begin(name string, s *sheet.Sheet) tea.Cmd {
 
 // Sheet opens a sheet for practice.
 func (f *Front) Sheet(name string, s *sheet.Sheet) tea.Cmd {
+	f.waits = true
 	return f.opt.Keeping.Sheet(name, s, f.opener())
 }
 
@@ -70,6 +76,7 @@ func (f *Front) opener() func() (Keeping, string) {
 
 // BuiltIn opens a set that comes with the program.
 func (f *Front) BuiltIn(name string) tea.Cmd {
+	f.waits = true
 	keep, open := f.opt.Keeping, f.opener()
 	return func() tea.Msg {
 		opt, ok := BuiltIn(name)
@@ -109,11 +116,13 @@ func (f Front) Take(msg tea.Msg) (_ Front, out Said, ok bool) {
 	case Farther:
 		f.opt.Keeping, out.Far = msg.keep, msg.far
 	case Shelved:
+		f.waits = false
 		if msg.Fault != "" {
 			return f, Said{Text: msg.Fault, Bad: true, Loud: true}, true
 		}
 		f.Shelf, f.opt.Keeping = &msg.Shelf, msg.Shelf.opt.Keeping
 	case Opened:
+		f.waits = false
 		if msg.Fault != "" {
 			return f, Said{Text: msg.Fault, Bad: true, Loud: true}, true
 		}
@@ -149,7 +158,7 @@ func (f Front) Do(i keys.Intent) (_ Front, cmd tea.Cmd, says string, wish Wish) 
 		if s, cmd, wish = f.Shelf.Do(i); wish == Leave {
 			return f.left()
 		}
-		f.Shelf = &s
+		f.Shelf, f.waits = &s, i == keys.Commit && cmd != nil
 	case i == keys.Cancel: // it is being read, or cannot be
 		return f.left()
 	}
