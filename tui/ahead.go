@@ -1,18 +1,12 @@
 package tui
 
 import (
-	"slices"
-
 	tea "charm.land/bubbletea/v2"
 
 	"trivet/tui/keys"
 	"trivet/tui/layout"
+	"trivet/tui/session"
 )
-
-// maxAhead is how many keys wait for a working that is being laid out, or for practice that is
-// being opened: more than
-// anybody types in that time.
-const maxAhead = 64
 
 // onSteps tells that a key now is for steps, and for nothing that stands before them.
 func (m Model) onSteps() bool {
@@ -29,7 +23,7 @@ func (m Model) onSteps() bool {
 // leads away from them is done at once, and what was typed before it is not.
 func (m *Model) holdBack(msg tea.KeyPressMsg) bool {
 	if m.front.Waits() && !keys.Leaves(msg.String()) {
-		m.hold(msg)
+		m.ahead.Hold(msg)
 		return true
 	}
 	if !m.onSteps() || !m.laying.Running() || m.worked.Of != nil {
@@ -39,18 +33,12 @@ func (m *Model) holdBack(msg tea.KeyPressMsg) bool {
 		m.ahead = nil
 		return false
 	}
-	m.hold(msg)
+	m.ahead.Hold(msg)
 	return true
 }
 
-func (m *Model) hold(msg tea.KeyPressMsg) {
-	if len(m.ahead) < maxAhead {
-		m.ahead = append(slices.Clip(m.ahead), msg) // a session before this one has the same
-	}
-}
-
 // release does keys that waited.
-func (m *Model) release(waiting []tea.KeyPressMsg) (cmd tea.Cmd) {
+func (m *Model) release(waiting session.Ahead) (cmd tea.Cmd) {
 	for _, msg := range waiting {
 		if m.settle(); !m.holdBack(msg) {
 			cmd = tea.Batch(cmd, m.route(msg))
@@ -67,8 +55,7 @@ func (m *Model) catchUp() (cmd tea.Cmd) {
 	if s != nil && m.worked.Of == nil {
 		return nil // overtaken: the newer one is laid out next
 	}
-	waiting := m.ahead
-	m.ahead = nil
+	waiting := m.ahead.Take()
 	if s == nil || m.worked.Of != s || m.worked.Fault != "" || !m.onSteps() {
 		return nil
 	}

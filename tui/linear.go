@@ -40,12 +40,16 @@ func (m Model) announce(msg tea.Msg) (Model, tea.Cmd) {
 
 // moment is the session as it is said.
 func (m Model) moment() speech.Moment {
-	return speech.Moment{
+	now := speech.Moment{
 		Gone: m.left || m.going, Starting: m.opening != nil, Greeting: speech.Greeting(m.opening != nil, m.front.Alone(), m.title(), m.history.Current()),
 		Note: m.note.Text, Warns: m.note.Bad, Notes: m.notes,
 		Sheet: m.history.Current(), Solving: m.live.Sheet, Running: m.live.Running(), Leaving: m.leave, Saving: m.file.Saving,
-		Doubt: m.doubt(), Result: m.heard(), Place: m.place(), Scene: m.scene(),
+		Result: m.heard(), Place: m.place(), Scene: m.scene(),
 	}
+	if !m.front.On() {
+		now.Doubt = m.live.Likeliest(m.cell())
+	}
+	return now
 }
 
 // scene is what has the keys, as it is said, and what stands on the last line.

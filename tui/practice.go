@@ -44,14 +44,12 @@ func (m *Model) takePractice(msg tea.Msg) tea.Cmd {
 	if out.Far != nil && m.opening != nil {
 		m.opening = m.opening.Standing(out.Far)
 	}
-	if !waited || f.Waits() {
-		return out.Cmd
+	if waited && !f.Waits() {
+		if waiting := m.ahead.Take(); !out.Bad || f.Desk != nil { // else what was typed is for nothing
+			return tea.Batch(out.Cmd, m.release(waiting))
+		}
 	}
-	waiting := m.ahead
-	if m.ahead = nil; out.Bad && f.Desk == nil { // nothing was opened: what was typed is for nothing else
-		return out.Cmd
-	}
-	return tea.Batch(out.Cmd, m.release(waiting))
+	return out.Cmd
 }
 
 // practising does the intents of practice.
@@ -82,17 +80,8 @@ func (m *Model) practising(i keys.Intent) (tea.Cmd, bool) {
 
 // drawPractice draws practice on the whole screen.
 func (m Model) drawPractice(c grid.Canvas) {
-	f := practice.Frame{Glyphs: m.theme.Glyphs, Note: m.note, Hints: m.hints()}
 	if m.ask != nil {
-		f.Note = frame.Note{Text: m.ask.Text}
+		m.note = frame.Note{Text: m.ask.Text}
 	}
-	m.front.Draw(c, f)
-}
-
-// doubt is the likeliest mistake of the answer under the cursor; in practice nobody hears of it.
-func (m Model) doubt() string {
-	if m.front.On() {
-		return ""
-	}
-	return m.live.Likeliest(m.cell())
+	m.front.Draw(c, practice.Frame{Glyphs: m.theme.Glyphs, Note: m.note, Hints: m.hints()})
 }

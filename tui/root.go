@@ -63,10 +63,10 @@ type places struct {
 
 // changes is what is being done to the sheet.
 type changes struct {
-	cells        edit.Editor       // the panes of cells
-	changedByKey bool              // the text being typed, by a key that is no character
-	outdated     session.Outdated  // givens that were changed
-	ahead        []tea.KeyPressMsg // typed for steps that are still being laid out
+	cells        edit.Editor      // the panes of cells
+	changedByKey bool             // the text being typed, by a key that is no character
+	outdated     session.Outdated // givens that were changed
+	ahead        session.Ahead    // typed for steps that are still being laid out
 }
 
 // dialogs is what stands before the panes, and the word on the bottom line.
