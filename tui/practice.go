@@ -3,8 +3,6 @@ package tui
 import (
 	tea "charm.land/bubbletea/v2"
 
-	"trivet/tui/frame"
-	"trivet/tui/grid"
 	"trivet/tui/keys"
 	"trivet/tui/practice"
 )
@@ -32,10 +30,7 @@ func (m *Model) practisePicked() tea.Cmd {
 
 // takePractice receives a message of practice, and says it where no pane does.
 func (m *Model) takePractice(msg tea.Msg) tea.Cmd {
-	f, out, ok := m.front.Take(msg)
-	if !ok {
-		return nil
-	}
+	f, out := m.front.Take(msg)
 	waited := m.front.Waits()
 	m.front = f
 	if out.Loud || m.linear {
@@ -63,25 +58,18 @@ func (m *Model) practising(i keys.Intent) (tea.Cmd, bool) {
 	switch {
 	case wish == practice.AskShow:
 		m.ask = &question{
-			Question: asked("Show the solution? Practice on this problem ends, and your record says so."),
+			Question: asked(practice.Ends),
 			yes: func(m *Model) (cmd tea.Cmd) {
 				m.front, cmd = m.front.Show()
 				return cmd
 			},
 			no: func(*Model) tea.Cmd { return nil },
 		}
+		m.note.Text = practice.Ends // where no foot has questions
 	case wish == practice.Leave && m.front.Alone():
 		return m.quit(), true
 	case wish == practice.Leave && m.opening != nil:
 		return m.front.Standing(), true
 	}
 	return cmd, true
-}
-
-// drawPractice draws practice on the whole screen.
-func (m Model) drawPractice(c grid.Canvas) {
-	if m.ask != nil {
-		m.note = frame.Note{Text: m.ask.Text}
-	}
-	m.front.Draw(c, practice.Frame{Glyphs: m.theme.Glyphs, Note: m.note, Hints: m.hints()})
 }

@@ -241,15 +241,11 @@ func (m Model) composed() grid.Frame {
 		}
 		frame.TooSmall(g.All(), m.w, m.h, asked)
 	case m.help != nil:
-		if m.front.On() {
-			m.front.DrawTop(g.All().In(s.Top), m.theme.Glyphs)
-		} else {
-			m.drawTop(g.All().In(s.Top))
-		}
+		m.drawTop(g.All().In(s.Top))
 		m.help.Draw(g.All(), s, m.helpFor(), m.theme.Glyphs)
 		m.drawFoot(g.All())
 	case m.front.On():
-		m.drawPractice(g.All())
+		m.front.Draw(g.All(), practice.Frame{Glyphs: m.theme.Glyphs, Note: m.note, Hints: m.hints()})
 	case m.opening != nil:
 		c := g.All().In(image.Rect(0, 0, m.w, m.h))
 		m.opening.Draw(c, m.env, m.theme.Glyphs, m.cam)

@@ -21,6 +21,9 @@ type Front struct {
 	waits bool                     // for one that is being opened
 }
 
+// Ends is asked before the solution is shown.
+const Ends = "Show the solution? Practice on this problem ends, and your record says so."
+
 // Said is what became of something that came to the front.
 type Said struct {
 	Text string
@@ -110,21 +113,21 @@ func (f *Front) Standing() tea.Cmd {
 	}
 }
 
-// Take receives a message of practice; ok is false where it is none.
-func (f Front) Take(msg tea.Msg) (_ Front, out Said, ok bool) {
+// Take receives a message of practice.
+func (f Front) Take(msg tea.Msg) (_ Front, out Said) {
 	switch msg := msg.(type) {
 	case Farther:
 		f.opt.Keeping, out.Far = msg.keep, msg.far
 	case Shelved:
 		f.waits = false
 		if msg.Fault != "" {
-			return f, Said{Text: msg.Fault, Bad: true, Loud: true}, true
+			return f, Said{Text: msg.Fault, Bad: true, Loud: true}
 		}
 		f.Shelf, f.opt.Keeping = &msg.Shelf, msg.Shelf.opt.Keeping
 	case Opened:
 		f.waits = false
 		if msg.Fault != "" {
-			return f, Said{Text: msg.Fault, Bad: true, Loud: true}, true
+			return f, Said{Text: msg.Fault, Bad: true, Loud: true}
 		}
 		f.Desk, f.opt.Keeping = &msg.Desk, msg.Keep
 		out = Said{Text: "practice: " + msg.Desk.Title() + "; type an entry and enter, or the word hint; ctrl+w leads to the task, esc back"}
@@ -133,15 +136,13 @@ func (f Front) Take(msg tea.Msg) (_ Front, out Said, ok bool) {
 		}
 	case Told:
 		if f.Desk == nil {
-			return f, out, true
+			return f, out
 		}
 		d, cmd := f.Desk.Take(msg)
 		f.Desk = &d
 		out = Said{Text: msg.Says, Bad: msg.Bad, Loud: msg.Bad, Cmd: cmd}
-	default:
-		return f, out, false
 	}
-	return f, out, true
+	return f, out
 }
 
 // Do does an intent. Where Leave is asked for there is nothing left here.
