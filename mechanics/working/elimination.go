@@ -6,6 +6,7 @@ import (
 	"trivet/mechanics/doc"
 	"trivet/mechanics/handsolve"
 	"trivet/mechanics/origin"
+	english "trivet/mechanics/say"
 )
 
 // elimination is sums along the coordinates that are solved one after another: each in symbols, with
@@ -54,13 +55,13 @@ func (b *builder) elimination(step *handsolve.Step) (body []doc.Block) {
 	n := b.figuresOf(*closing, value, forms)
 	for _, block := range body {
 		if f, is := block.(*doc.Formula); is {
-			f.Of = each(f.Of, func(m doc.Math) doc.Math { return reprinted(m, n) })
+			f.Of = english.Each(f.Of, func(m doc.Math) doc.Math { return reprinted(m, n) })
 		}
 	}
 	if _, alone, _ := b.solvedTo(*closing, value, n); !alone {
 		value.Text = "≈"
 	}
-	return append(append(body, aligned(value)), formulas(each(forms, func(form []doc.Math) doc.Math {
+	return append(append(body, aligned(value)), formulas(english.Each(forms, func(form []doc.Math) doc.Math {
 		shown, _ := b.formTo(form, n)
 		return shown
 	}))...)
