@@ -50,26 +50,30 @@ func command(c *call.Call, screen io.Writer) *cobra.Command {
 		Version:           version(),
 		ValidArgsFunction: call.SheetFiles,
 		RunE: func(cmd *cobra.Command, args []string) error {
-			return workbench(cmd.Context(), c, screen, args, linear)
+			o := call.Opening{Linear: linear}
+			if len(args) == 1 {
+				var ok bool
+				o.Path = args[0]
+				if o.Sheet, o.Stamp, ok = c.Open(o.Path); !ok {
+					return nil
+				}
+			}
+			return workbench(cmd.Context(), c, screen, o)
 		},
 	}
 	root.SetIn(c.Stdin)
 	root.SetOut(c.Stdout) // before OwnWords, whose commands take it along
 	root.SetErr(c.Stderr)
 	root.Flags().BoolVar(&linear, "linear", false, "plain lines of text in place of panes, for a screen reader or a slow line")
-	c.OwnWords(root, c.Solve(), c.Check(), c.Page(), c.Sweep(), c.Vary(), c.Mark(), c.Try(), c.Record(), c.New(), host.Command(c.Stdin, screen, c.Stderr), c.Schema())
+	c.OwnWords(root, c.Solve(), c.Check(), c.Page(), c.Sweep(), c.Vary(), c.Mark(), c.Practise(func(cmd *cobra.Command, o call.Opening) error { return workbench(cmd.Context(), c, screen, o) }), c.Try(), c.Record(), c.New(), host.Command(c.Stdin, screen, c.Stderr), c.Schema())
 	return root
 }
 
 // workbench opens the terminal program; it needs a terminal at both ends.
-func workbench(ctx context.Context, c *call.Call, screen io.Writer, args []string, linear bool) error {
-	opt := tui.Options{Linear: linear, Env: c.Env, Version: version(), Journal: true, Every: tui.WatchEvery, Start: len(args) == 0}
-	if len(args) == 1 {
-		var ok bool
-		opt.Path = args[0]
-		if opt.Sheet, opt.Stamp, ok = c.Open(opt.Path); !ok {
-			return nil
-		}
+func workbench(ctx context.Context, c *call.Call, screen io.Writer, o call.Opening) error {
+	opt := tui.Options{
+		Path: o.Path, Sheet: o.Sheet, Stamp: o.Stamp, Linear: o.Linear, Practice: o.Practice, Env: c.Env, Version: version(),
+		Journal: true, Every: tui.WatchEvery, Start: o.Path == "" && o.Practice == nil,
 	}
 	in, okIn := c.Stdin.(*os.File)
 	out, okOut := screen.(*os.File)

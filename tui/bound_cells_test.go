@@ -2,6 +2,7 @@ package tui
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"trivet/tui/theme"
@@ -130,4 +131,4 @@ func cellScripts() []script {
 }
 
 // boundScripts press every bound key.
-func boundScripts() []script { return append(cellScripts(), viewScripts()...) }
+func boundScripts() []script { return slices.Concat(cellScripts(), viewScripts(), practiceScripts()) }

@@ -82,7 +82,7 @@ func capabilities() []capability {
 	list := []script{
 		{name: "start screen", deeds: []deed{
 			{"wait", all(still("choose a sheet to start from"), still("Particles in space"), dressed("Particles in space", theme.Head))},
-			{`"mast top"`, all(appears("search: mast top"), still("T1 (T)"))},
+			{`"mast top"`, all(appears("search: mast top"), still("wire = 0.721 kN"))},
 			{"enter", all(appears("Points"), still("determinate"), still("not saved yet"))},
 		}},
 		{name: "completion", at: opens(crane), deeds: []deed{

@@ -2,6 +2,7 @@ package tui
 
 import (
 	"trivet/mechanics/sheet"
+	"trivet/tui/board"
 	"trivet/tui/results"
 	"trivet/tui/session"
 )
@@ -10,7 +11,7 @@ import (
 // from the solution is not there to be shown, nor are the reference answers. The board
 // hides them itself.
 func (m Model) covered() Model {
-	if !m.board.Hides || m.board.On {
+	if m.board.Hides == board.HidesNothing || m.board.On {
 		return m
 	}
 	s := m.live.Sheet
@@ -24,6 +25,9 @@ func (m Model) covered() Model {
 	m.live.Solution, m.live.Blocks, m.live.Weighed = nil, nil, session.Effect{}
 	m.worked = results.Laid{}
 	m.hides = true
+	if m.board.Hides == board.HidesVectors {
+		m.cam = m.cam.Plain()
+	}
 	m.panes = panes{resulted: m.resulted + 1, records: m.records + 1} // all of it anew, from what is left
 	m.settle()
 	return m

@@ -62,6 +62,8 @@ func (m *Model) typed(chars string) tea.Cmd {
 		b, says := m.board.Typed(chars, m.boardOf().Steps())
 		m.board = b
 		m.say(says, false)
+	case keys.OnPractice, keys.OnTask, keys.OnDepicted:
+		m.front = m.front.Type(chars)
 	case keys.OnStart:
 		m.opening = m.opening.Type(chars)
 		return m.peek(false)

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"trivet/tui/board"
 	"trivet/tui/cells"
 	"trivet/tui/edit"
 	"trivet/tui/frame"
@@ -79,6 +80,8 @@ func (m Model) prompt() (label string, typed text.Line, ok bool) {
 		return "find: ", m.cells.Search.Line, true
 	case mode == keys.OnPalette:
 		return "command: ", m.palette.Line, true
+	case mode == keys.OnPractice:
+		return "entry: ", m.front.Line(), true
 	case mode == keys.InSetting:
 		return m.setup.Name() + ": ", *m.setup.Typing, true
 	case mode.Typing():
@@ -99,8 +102,9 @@ func takes(s cells.Slot) string {
 func (m Model) now() keys.Now {
 	n := keys.Now{
 		Mode: m.mode(), Watches: m.watches, Linear: m.linear, Flat: m.live.Problem != nil && m.live.Problem.Planar,
-		Hosted: m.file.Store != nil, Starts: m.opening != nil, Hides: m.board.Hides, Large: m.Large,
+		Hosted: m.file.Store != nil, Starts: m.opening != nil, Hides: m.board.Hides > board.HidesNothing, Large: m.Large,
 		Unsaved: m.history.Modified(), Solved: m.live.Solution != nil, Asked: m.ask != nil,
+		Practises: m.front.On(),
 	}
 	if m.ask != nil {
 		n.More, n.Seen = len(m.ask.More) > 0, m.ask.Seen

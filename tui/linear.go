@@ -44,12 +44,15 @@ func (m Model) moment() speech.Moment {
 		Gone: m.left || m.going, Starting: m.opening != nil, Greeting: m.greeting(),
 		Note: m.note.Text, Warns: m.note.Bad, Notes: m.notes,
 		Sheet: m.history.Current(), Solving: m.live.Sheet, Running: m.live.Running(), Leaving: m.leave, Saving: m.file.Saving,
-		Doubt: m.live.Likeliest(m.cell()), Result: m.heard(), Place: m.place(), Scene: m.scene(),
+		Doubt: m.doubt(), Result: m.heard(), Place: m.place(), Scene: m.scene(),
 	}
 }
 
 // greeting says what is open, once.
 func (m Model) greeting() []string {
+	if m.front.Alone() {
+		return []string{"trivet, practice; F1 is help, ctrl+q quits"}
+	}
 	if m.opening != nil {
 		return []string{"trivet: free-body equilibrium, line by line; F1 is help, ctrl+q quits"}
 	}
@@ -81,7 +84,12 @@ func (m Model) scene() speech.Scene {
 		s.Edit, s.ByKey = m.cells.Cell, m.changedByKey
 	case keys.OnSteps:
 		s.Prompt = "board, " + m.board.Where(m.boardOf())
-	case keys.OnResult, keys.OnPicture, keys.OnHelp, keys.OnBoard:
+	case keys.OnShelf:
+		if s.Of = m.front.Shelf != nil; m.front.Shelf != nil { // else it is being read
+			l := m.front.Shelf.Listed()
+			s.List, s.Line = &l, l.Line
+		}
+	case keys.OnResult, keys.OnPicture, keys.OnHelp, keys.OnBoard, keys.OnTask:
 		s.Text, s.Of = m.readText()
 		if s.Prompt = s.Text.Where(); m.help == nil && m.board.On {
 			s.Prompt = "board, " + m.board.Where(m.boardOf())

@@ -7,6 +7,7 @@ import (
 	"trivet/mechanics/statics"
 	"trivet/mechanics/uncertainty"
 	"trivet/mechanics/working"
+	"trivet/tui/board"
 	"trivet/tui/edit"
 	"trivet/tui/frame"
 	"trivet/tui/grid"
@@ -39,7 +40,7 @@ func (l Look) On(w, h int, set theme.Set) grid.Frame {
 }
 
 // Hides tells that answers are hidden from those who watch.
-func (l Look) Hides() bool { return l.m.board.Hides }
+func (l Look) Hides() bool { return l.m.board.Hides > board.HidesNothing }
 
 // Title is the sheet's name, for a window's title.
 func (l Look) Title() string { return l.m.title() }

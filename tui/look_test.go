@@ -10,6 +10,7 @@ import (
 
 	"github.com/charmbracelet/x/ansi"
 
+	"trivet/tui/board"
 	"trivet/tui/frame"
 	"trivet/tui/keys"
 	"trivet/tui/results"
@@ -162,7 +163,7 @@ func TestAReaderKeepsItsPlaceWhileTheSheetChanges(t *testing.T) {
 	v = v.Take(r.m.Look())
 	v, _ = v.Key(press("b"))
 	for _, k := range []string{"h", "r"} {
-		if _, ok := v.Key(press(k)); ok || !v.m.board.Hides {
+		if _, ok := v.Key(press(k)); ok || v.m.board.Hides == board.HidesNothing {
 			t.Errorf("%s shows what the presenter hides", k)
 		}
 	}

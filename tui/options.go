@@ -10,6 +10,7 @@ import (
 	"trivet/mechanics/sheet"
 	"trivet/tui/frame"
 	"trivet/tui/picture"
+	"trivet/tui/practice"
 	"trivet/tui/prefs"
 	"trivet/tui/session"
 	"trivet/tui/settings"
@@ -28,6 +29,10 @@ type Options struct {
 	// those that come with the program.
 	Start  bool
 	Recent []string
+
+	// Practice has the session practise, the sheet or a set, and nothing else; nil: the
+	// workbench.
+	Practice *practice.Options
 
 	// Settings are the person's, Keep writes what differs between two states of
 	// them, and Opened records a sheet among those opened last. Run reads and keeps
@@ -95,6 +100,7 @@ func New(opt Options) Model {
 		m.speech.W = opt.Width
 		m.resize(linearW, linearH)
 	}
+	m.front = practice.NewFront(opt.Practice, opt.Env, opt.Save != nil)
 	m.start()
 	if opt.Start {
 		m.opening = start.New(opt.Recent)

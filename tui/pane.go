@@ -19,7 +19,7 @@ import (
 func (m Model) drawTop(c grid.Canvas) {
 	verdict, look := results.Headline(&m.live)
 	if m.hides {
-		verdict, look = "answers hidden", theme.Dim
+		verdict, look = m.board.Hides.String()+" hidden", theme.Dim
 	}
 	frame.Head{
 		Problem: m.live.Latest, Verdict: verdict, Look: look, File: m.title(), Saved: m.file.Path != "", Modified: m.history.Modified(),

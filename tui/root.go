@@ -15,6 +15,7 @@ import (
 	"trivet/tui/layout"
 	"trivet/tui/overlay"
 	"trivet/tui/picture"
+	"trivet/tui/practice"
 	"trivet/tui/prefs"
 	"trivet/tui/results"
 	"trivet/tui/session"
@@ -38,6 +39,7 @@ type Model struct {
 	changes
 	dialogs
 	board board.Board
+	front practice.Front
 
 	display
 	audience
@@ -176,6 +178,8 @@ func (m *Model) update(msg tea.Msg) (cmd tea.Cmd) {
 		}
 	case session.Effect:
 		m.live.TakeEffect(msg)
+	case practice.Opened, practice.Shelved, practice.Told, practice.Farther:
+		cmd = m.takePractice(msg)
 	case session.Saved:
 		cmd = m.afterSave(msg)
 	case session.Paged:
@@ -240,6 +244,8 @@ func (m Model) composed() grid.Frame {
 		m.drawTop(g.All().In(s.Top))
 		m.help.Draw(g.All(), s, m.helpFor(), m.theme.Glyphs)
 		m.drawFoot(g.All())
+	case m.front.On():
+		m.drawPractice(g.All())
 	case m.opening != nil:
 		c := g.All().In(image.Rect(0, 0, m.w, m.h))
 		m.opening.Draw(c, m.env, m.theme.Glyphs, m.cam)

@@ -32,6 +32,8 @@ func (m Model) mode() keys.Mode {
 		return keys.InSetting
 	case m.setup != nil:
 		return keys.OnSettings
+	case m.front.On():
+		return m.front.Mode()
 	case m.opening != nil:
 		return keys.OnStart
 	case m.board.On && m.board.List != nil:
@@ -128,6 +130,10 @@ func deeds() [keys.Modes]func(*Model, keys.Intent) (tea.Cmd, bool) {
 		keys.OnResult:   only((*Model).onResult),
 		keys.OnPicture:  only((*Model).pictured),
 		keys.OnCells:    (*Model).onCells,
+		keys.OnPractice: (*Model).practising,
+		keys.OnTask:     (*Model).practising,
+		keys.OnDepicted: (*Model).practising,
+		keys.OnShelf:    (*Model).practising,
 	}
 }
 
@@ -231,6 +237,8 @@ func (m *Model) workbench(i keys.Intent) (tea.Cmd, bool) {
 		return m.edited(m.cells.Seek(m.where(), i)), true
 	case keys.NewSheet, keys.OpenSheet:
 		return m.reopen(i), true
+	case keys.Practise:
+		return m.practiseSheet(), true
 	case keys.SaveAs:
 		m.askName()
 	case keys.WritePage:

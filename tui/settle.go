@@ -6,6 +6,7 @@ import (
 	"trivet/mechanics/scene"
 	"trivet/mechanics/sheet"
 	"trivet/mechanics/statics"
+	"trivet/tui/board"
 	"trivet/tui/cells"
 	"trivet/tui/layout"
 	"trivet/tui/picture"
@@ -84,6 +85,7 @@ func (m *Model) tabulate() {
 		s = m.history.Current()
 	}
 	b := cells.New(m.live.Result, s, m.cells.Fresh)
+	b.Bare = m.hides && m.board.Hides == board.HidesVectors
 	m.cells.Made = b
 	m.cells.Tables = [layout.System]cells.Table{
 		layout.Given: b.Given(), layout.Points: b.Points(), layout.Lines: b.Lines(),

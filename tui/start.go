@@ -7,6 +7,7 @@ import (
 	"trivet/tui/board"
 	"trivet/tui/keys"
 	"trivet/tui/layout"
+	"trivet/tui/practice"
 	"trivet/tui/prefs"
 	"trivet/tui/results"
 	"trivet/tui/session"
@@ -17,9 +18,12 @@ import (
 
 // first is what a session begins with.
 func (m *Model) first() tea.Cmd {
+	if m.front.Alone() {
+		return tea.Batch(m.practiseSheet(), m.next())
+	}
 	m.beginJournal()
 	if m.opening != nil {
-		return tea.Batch(m.peek(false), m.next())
+		return tea.Batch(m.peek(false), m.next(), m.front.Standing())
 	}
 	return tea.Batch(m.live.Solve(m.history.Current(), session.Whole), m.file.Record(), m.next())
 }
@@ -49,6 +53,10 @@ func (m *Model) takeFetched(msg start.Fetched) tea.Cmd {
 	switch {
 	case m.opening == nil: // another was opened meanwhile
 		return nil
+	case msg.Practise && msg.Fault == "":
+		return m.front.Sheet(practice.Name(msg.Of.Path, msg.Of.Name()), msg.Sheet)
+	case msg.Practise:
+		m.say(msg.Fault, true)
 	case msg.Open && msg.Fault == "":
 		return m.openAfter(msg)
 	case msg.Open:
@@ -121,6 +129,8 @@ func (m *Model) grant(wish start.Wish) tea.Cmd {
 	case start.Leave:
 		m.opening = nil
 		return nil
+	case start.Practise:
+		return m.practisePicked()
 	case start.Settings:
 		m.setup = &prefs.List{}
 		return nil

@@ -30,6 +30,7 @@ import (
 type PageOptions struct {
 	Field       bool                // one page for the file of a job, in place of the working
 	Task        bool                // a page to hand out: the task without any result
+	Own         *Own                // with Task: a student's own work, to hand in; else nil
 	Sheet       *sheet.Sheet        // the inputs as typed, for a field page or a task
 	File        string              // the sheet's name, for a field page
 	By          string              // who prepared it, if given
@@ -127,13 +128,16 @@ func dateOf(text string) time.Time {
 func pageOf(s *statics.Solution, opt PageOptions) *doc.Doc {
 	p := s.Problem
 	d := &doc.Doc{Title: cmp.Or(oneLine(p.Title), "Equilibrium of a free body"), Foot: sourceLine(p), OnePage: opt.Field}
-	if who := signed(opt); who != "" && !opt.Field {
+	if who := signed(opt); who != "" && !opt.Field && opt.Own == nil {
 		d.Under = append(d.Under, doc.Plain(who))
 	}
 	switch {
 	case opt.Task:
-		d.Under = append(d.Under, []doc.Inline{{Words: "Name: "}, {Blank: nameWidth}})
-		addTask(d, p, opt.Sheet)
+		d.Under = append(d.Under, nameLines(opt)...)
+		addTask(d, p, opt)
+		if opt.Own != nil {
+			addOwn(d, opt.Own)
+		}
 	case opt.Field:
 		d.Under = provenance(opt)
 		addField(d, s, opt)
@@ -321,26 +325,36 @@ func freeBodies(s, with *statics.Solution) (blocks []doc.Block) {
 }
 
 // picture is a page as one drawing: the figure with its free bodies below it,
-// or the first page of a field page.
+// the first page of a field page, or all pages of a student's own work.
 func picture(s *statics.Solution, opt PageOptions) drawing.Drawing {
+	if opt.Own != nil {
+		return stacked(paper.Pages(pageOf(s, opt)), 0)
+	}
 	if opt.Task {
 		return systemFigure(s.Problem, taskFigure(s.Problem, opt.Sheet))
 	}
 	if opt.Field {
 		return paper.Pages(pageOf(s, opt))[0]
 	}
-	const gap = 10
 	stack := []drawing.Drawing{systemFigure(s.Problem, scene.Options{Dimensions: true})}
 	for _, b := range freeBodies(s, s) {
 		if f, ok := b.(*doc.Figure); ok {
 			stack = append(stack, f.Drawing)
 		}
 	}
-	d := drawing.Drawing{Title: stack[0].Title, Height: -gap}
-	for _, one := range stack {
+	return stacked(stack, figureGap)
+}
+
+// figureGap is between figures that stand below each other, in points.
+const figureGap = 10
+
+// stacked are drawings below each other as one.
+func stacked(of []drawing.Drawing, gap float64) drawing.Drawing {
+	d := drawing.Drawing{Title: of[0].Title, Height: -gap}
+	for _, one := range of {
 		d.Width = max(d.Width, one.Width)
 	}
-	for _, one := range stack {
+	for _, one := range of {
 		d.Put(one, drawing.Vec{X: (d.Width - one.Width) / 2, Y: d.Height + gap}, 1)
 		d.Height += gap + one.Height
 	}

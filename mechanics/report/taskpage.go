@@ -1,6 +1,7 @@
 package report
 
 import (
+	"cmp"
 	"slices"
 	"strconv"
 	"strings"
@@ -27,11 +28,27 @@ const (
 
 // addTask adds the page to hand out: the task without any result. It is made of the
 // problem alone, so that no value found can stand in it.
-func addTask(d *doc.Doc, p *problem.Problem, s *sheet.Sheet) {
+func addTask(d *doc.Doc, p *problem.Problem, opt PageOptions) {
+	s := opt.Sheet
 	d.Add(problemSection(p))
 	d.Add(figureSection(p, taskFigure(p, s)))
 	d.Add(part(doc.Inputs, "Given", givenBlocks(p, s)...))
-	d.Add(askedSection(p))
+	d.Add(askedSection(p, opt.Own == nil))
+}
+
+// nameLines have a student's name, on work to hand in the date too; what is not known is
+// to be filled in.
+func nameLines(opt PageOptions) [][]doc.Inline {
+	line := func(head, text string, width int) []doc.Inline {
+		if text != "" {
+			return doc.Plain(head + text)
+		}
+		return []doc.Inline{{Words: head}, {Blank: width}}
+	}
+	if opt.Own == nil {
+		return [][]doc.Inline{line("Name: ", "", nameWidth)}
+	}
+	return [][]doc.Inline{line("Name: ", cmp.Or(opt.By, opt.Own.Name), nameWidth), line("Date: ", opt.Date, signatureWidth)}
 }
 
 // taskFigure has the loads as typed and what is asked as arrows.
@@ -39,9 +56,9 @@ func taskFigure(p *problem.Problem, s *sheet.Sheet) scene.Options {
 	return scene.Options{Dimensions: true, Asked: p.Results(), Typed: typedLoad(p, s)}
 }
 
-// askedSection asks for the results, each defined, with room for its value; where there is
-// no single answer it asks what can be said of them.
-func askedSection(p *problem.Problem) doc.Section {
+// askedSection asks for the results, each defined, with room for its value where that is
+// wanted; where there is no single answer it asks what can be said of them.
+func askedSection(p *problem.Problem, room bool) doc.Section {
 	asked := p.Results()
 	if len(asked) == 0 {
 		return doc.Section{}
@@ -64,13 +81,20 @@ func askedSection(p *problem.Problem) doc.Section {
 		table.Columns = table.Columns[:3]
 		table.Columns[2].Head = "Answer"
 	}
+	if !room {
+		dropColumn(table, 2)
+	}
 	if !symbols {
-		table.Columns = table.Columns[1:]
-		for i := range table.Rows {
-			table.Rows[i] = table.Rows[i][1:]
-		}
+		dropColumn(table, 0)
 	}
 	return part(doc.Other, "Asked", doc.Say(find), table)
+}
+
+func dropColumn(t *doc.Table, k int) {
+	t.Columns = slices.Delete(t.Columns, k, k+1)
+	for i := range t.Rows {
+		t.Rows[i] = slices.Delete(t.Rows[i], k, k+1)
+	}
 }
 
 // noSingleAnswer tells that the sheet is about a case in which statics alone gives none.

@@ -145,6 +145,7 @@ func (t *Practice) answered(w written) {
 	}
 	if one >= 0 && !w.moment {
 		t.values[one] = -w.c[n] / w.c[one]
+		t.found[one] = t.values[one]
 		t.done[t.Problem.Unknowns[one].Name] = true
 	}
 }

@@ -66,6 +66,9 @@ func (t *Practice) freeBody(m []string) Judgement {
 		j.Says = elsewhere[0] + " does not act on " + s.group(p) + "."
 	default:
 		j.Verdict, j.Says = Right, "The free body of "+s.group(p)+" is complete."
+		for b, in := range set {
+			t.cut[b] = t.cut[b] || in
+		}
 		return j
 	}
 	return j

@@ -147,6 +147,9 @@ var whys = map[handsolve.Why][2]string{
 func (t *Practice) because(e *handsolve.Equation) string {
 	var why []string
 	for _, d := range e.Drops {
+		if d.Why == handsolve.Perpendicular && !e.Moment && e.Named.Axis == 0 {
+			continue // the direction was said by them
+		}
 		names := say.Each(d.Symbols, func(k int) string { return t.order.Name(t.Problem, k) })
 		if says, ok := whys[d.Why]; ok && len(names) > 0 {
 			why = append(why, say.AndMore(names, 4)+" "+says[min(len(names)-1, 1)])
@@ -199,7 +202,7 @@ func (t *Practice) sumWords(e *handsolve.Equation) string {
 	case !e.Moment && e.Named.Axis != 0 && !e.Unnamed():
 		return "ΣF" + string(n.Axis)
 	case !e.Moment:
-		return "ΣF along " + p.Direction(e.Along)
+		return "ΣF " + t.slanted(e)
 	case !e.Unnamed() && !p.Planar && e.Named.To < 0 && e.Named.Axis != 0:
 		return "ΣM" + string(e.Named.Axis) + " about " + p.Points[e.Named.Point].Name
 	case !e.Unnamed():
@@ -207,7 +210,32 @@ func (t *Practice) sumWords(e *handsolve.Equation) string {
 	case p.Planar:
 		return "ΣM about " + p.Place(e.At)
 	}
-	return "ΣM about the axis along " + p.Direction(e.Along) + " through " + p.Place(e.At)
+	return "ΣM about an axis through " + p.Place(e.At) + t.parallel(" along ", e.Along)
+}
+
+// slanted says in which direction, of no axis, forces are summed: in words, since its components
+// are for the student to find.
+func (t *Practice) slanted(e *handsolve.Equation) string {
+	for _, d := range e.Drops {
+		if d.Why == handsolve.Perpendicular {
+			return "perpendicular to " + say.And(say.Each(d.Symbols, func(k int) string { return t.order.Name(t.Problem, k) })...)
+		}
+	}
+	if says := t.parallel("along ", e.Along); says != "" {
+		return says
+	}
+	return "in a slanted direction"
+}
+
+// parallel names a line of a direction, behind a word; empty where none has it.
+func (t *Practice) parallel(word string, along r3.Vec) string {
+	for i := range t.Problem.Lines {
+		l := &t.Problem.Lines[i]
+		if u, ok := l.Direction(); ok && l.OK && r3.Norm(r3.Cross(u, along)) < tiny {
+			return word + l.Name
+		}
+	}
+	return ""
 }
 
 // claimText is a sum as an entry claims it, "" where no claim can say it.

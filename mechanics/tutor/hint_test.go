@@ -1,8 +1,11 @@
 package tutor
 
 import (
+	"regexp"
 	"strings"
 	"testing"
+
+	"trivet/fixtures"
 )
 
 // The last stage of a hint is an equation that may be entered as it stands: it is right and
@@ -62,5 +65,23 @@ func TestHintsInStages(t *testing.T) {
 				}
 			}
 		})
+	}
+}
+
+// A hint below the last stage has no number but the place of a point: directions are told by
+// the lines that they belong to.
+func TestNoHintShowsADirection(t *testing.T) {
+	number := regexp.MustCompile(`\d\.\d`)
+	for _, one := range fixtures.Starts() {
+		p := solved(t, one.Text)
+		for range 40 {
+			h := p.Hint()
+			if h.Stage < stages && number.MatchString(h.Says) && !strings.Contains(h.Says, "through (") && !strings.Contains(h.Says, "about (") {
+				t.Errorf("%s, hint %d: %s", one.Name, h.Stage, h.Says)
+			}
+			if h.Stage == stages { // what it says is entered, so that the next step is hinted at
+				p.Enter(h.Says)
+			}
+		}
 	}
 }

@@ -82,6 +82,9 @@ type Practice struct {
 	rows     [][]float64 // of the independent sums entered
 	equation []written   // all equations entered, right or wrong
 	values   map[int]float64
+	found    map[int]float64   // the right ones of these, as the student has them
+	cut      []bool            // bodies of free bodies that are right
+	vectored map[int]bool      // lines with a right vector
 	done     map[string]bool   // what is asked and answered rightly
 	needed   int               // sums from which everything asked follows
 	guesses  map[int]int       // wrong entries that concern a body
@@ -95,7 +98,7 @@ type Practice struct {
 func New(s *statics.Solution) *Practice {
 	t := &Practice{
 		Problem: s.Problem, solution: s, forces: forcesOf(s.Problem), order: handsolve.Find(s),
-		values: map[int]float64{}, done: map[string]bool{}, guesses: map[int]int{}, single: map[string][]candidate{}, joined: map[string][]candidate{},
+		values: map[int]float64{}, found: map[int]float64{}, cut: make([]bool, len(s.Problem.Bodies)), vectored: map[int]bool{}, done: map[string]bool{}, guesses: map[int]int{}, single: map[string][]candidate{}, joined: map[string][]candidate{},
 	}
 	t.needed = t.neededFor()
 	return t

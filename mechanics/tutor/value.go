@@ -53,6 +53,9 @@ func (t *Practice) valueOf(q problem.Query, text string, at int) Judgement {
 	case off <= half+rounding*math.Max(math.Abs(exact), t.smallest(q.Dim)):
 		j.Verdict, j.Says = Right, q.Name+" is right."
 		t.done[q.Name] = true
+		if q.Of.Thing == problem.AnUnknown && q.Kind == problem.AskValue {
+			t.found[q.Of.Index] = v.Value
+		}
 		return j
 	case off <= near*math.Abs(exact):
 		j.Verdict, j.Mistake = Imprecise, &Mistake{"figures", q.Name}

@@ -24,13 +24,19 @@ func (t *Practice) vectorOf(letter, name, text string, at int) Judgement {
 	}
 	leg := line.Legs[0]
 	subject := letter + " " + name
+	var j Judgement
 	switch letter {
 	case "r":
-		return t.compare(subject, text, at, units.Length, leg.R, vectorMistakes(leg.R, false))
+		j = t.compare(subject, text, at, units.Length, leg.R, vectorMistakes(leg.R, false))
 	case "u":
-		return t.compare(subject, text, at, units.Number, leg.U, unitMistakes(leg))
+		j = t.compare(subject, text, at, units.Number, leg.U, unitMistakes(leg))
+	default:
+		j = t.forceVector(subject, of, leg, text, at)
 	}
-	return t.forceVector(subject, of, leg, text, at)
+	if j.Verdict == Right {
+		t.vectored[of.Index] = true
+	}
+	return j
 }
 
 // forceVector judges F as a multiple of the magnitude, T1 (0.6, 0.8), or in components.

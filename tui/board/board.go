@@ -27,7 +27,7 @@ type Board struct {
 	On    bool
 	At    int           // the step
 	Line  int           // scrolled to
-	Hides bool          // answers show as ? until asked
+	Hides Hiding        // shows as ? until asked
 	Shown bool          // those of this step are shown all the same
 	List  *overlay.List // of the steps, while it shows
 
@@ -146,8 +146,10 @@ func (b Board) Do(i keys.Intent, of Of) (_ Board, says string, ok bool) {
 			b.Line++
 		}
 	case keys.HideAnswers:
-		b.Hides, b.Shown = !b.Hides, false
-		says = map[bool]string{true: "answers are hidden: r shows those of a step", false: "answers are shown"}[b.Hides]
+		b.Hides, b.Shown = (b.Hides+1)%hidings, false
+		if says = "answers are shown"; b.Hides > HidesNothing {
+			says = b.Hides.String() + " are hidden: r shows those of a step"
+		}
 	case keys.Reveal:
 		b.Shown = true
 	case keys.Steps:
@@ -221,8 +223,8 @@ func (b Board) body(of Of) (body []doc.Block, hidden bool) {
 	if b.At >= len(steps) {
 		return nil, false
 	}
-	if body = steps[b.At].Body; b.Hides && !b.Shown {
-		body, hidden = newHiding(of.Working.Solution).blocks(steps[b.At])
+	if body = steps[b.At].Body; b.Hides > HidesNothing && !b.Shown {
+		body, hidden = newHiding(of.Working.Solution, b.Hides).blocks(steps[b.At])
 	}
 	if b.At == 0 {
 		body = append(report.Paragraphs(of.Working.Solution.Problem.Statement), body...)

@@ -81,8 +81,8 @@ func (b Board) Draw(c grid.Canvas, of Of) {
 	if of.Stale {
 		where = "stale   " + where
 	}
-	if b.Hides {
-		where = "answers hidden   " + where
+	if b.Hides > HidesNothing {
+		where = b.Hides.String() + " hidden   " + where
 	}
 	if len(steps) > 0 {
 		c.Text(c.W()-grid.Width(where)-Margin, 0, theme.Dim, where)
@@ -112,7 +112,7 @@ func (b Board) drawStep(c grid.Canvas, of Of, step working.Step) {
 		return
 	}
 	sol := of.Solution
-	if b.Hides && !b.Shown || step.Kind < working.Senses {
+	if b.Hides > HidesNothing && !b.Shown || step.Kind < working.Senses {
 		sol = nil // the equations have the senses that count as positive, and an arrow's length tells an answer
 	}
 	part := scene.Part(of.Problem, sol, subject(step))

@@ -8,14 +8,37 @@ import (
 	"trivet/mechanics/working"
 )
 
-// hiding takes the answers out of a step.
+// Hiding is how much of a working is hidden; each hides what those before it hide.
+type Hiding int
+
+// What is hidden.
+const (
+	HidesNothing Hiding = iota
+	HidesAnswers
+	HidesEquations
+	HidesVectors
+	hidings
+)
+
+func (h Hiding) String() string {
+	return [...]string{"nothing", "answers", "answers and equations", "answers, equations and vectors"}[h]
+}
+
+// from says from which hiding on a kind of step is hidden as a whole.
+var from = map[working.Kind]Hiding{
+	working.Equations: HidesEquations, working.Matrix: HidesEquations, working.HandStep: HidesEquations, working.Solve: HidesEquations, working.BeltFriction: HidesEquations,
+	working.Position: HidesVectors, working.Unit: HidesVectors, working.Vector: HidesVectors, working.Moment: HidesVectors,
+}
+
+// hiding takes what is hidden out of a step.
 type hiding struct {
 	solution *statics.Solution
 	names    map[string]bool // of the unknowns
+	of       Hiding
 }
 
-func newHiding(s *statics.Solution) hiding {
-	h := hiding{s, map[string]bool{}}
+func newHiding(s *statics.Solution, of Hiding) hiding {
+	h := hiding{s, map[string]bool{}, of}
 	for _, u := range s.Problem.Unknowns {
 		h.names[u.Name] = true
 	}
@@ -25,6 +48,9 @@ func newHiding(s *statics.Solution) hiding {
 // blocks gives a step's body with each unknown's value as "?"; what cannot be
 // said without the values is left out, and hidden tells that something is.
 func (h hiding) blocks(step working.Step) (body []doc.Block, hidden bool) {
+	if least, ok := from[step.Kind]; ok && h.of >= least {
+		return nil, true
+	}
 	switch step.Kind {
 	case working.Senses, working.BeltSlip, working.Friction, working.Checks:
 		return nil, true

@@ -119,7 +119,7 @@ func (c *Call) varySet(set *problemset.Set, v varying) {
 }
 
 // pageSet writes the pages of the sheets of a set.
-func (c *Call) pageSet(set *problemset.Set, folder, as string, opt report.PageOptions, force bool) error {
+func (c *Call) pageSet(set *problemset.Set, folder, as string, opt report.PageOptions, o personal, force bool) error {
 	switch {
 	case folder == "" || folder == standardIn:
 		return diag.New("the pages of a set need a folder", "-o class")
@@ -131,6 +131,9 @@ func (c *Call) pageSet(set *problemset.Set, folder, as string, opt report.PageOp
 	as = cmp.Or(as, setPages)
 	if _, err := report.PageOut(standardIn, as, 1); err != nil {
 		return err
+	}
+	if o.mine {
+		return c.ownPages(set, folder, as, opt, o, force)
 	}
 	out := classSet{folder: folder, force: force}
 	var solved []readSheet

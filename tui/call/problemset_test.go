@@ -37,7 +37,11 @@ func inFolder(t *testing.T, files map[string]string, lines ...string) said {
 	for _, line := range lines {
 		var out, says strings.Builder
 		c := New(strings.NewReader(week), &out, &says, []string{"XDG_CONFIG_HOME=" + filepath.Join(t.TempDir(), "none")})
-		got.code = run(c, strings.Fields(line)...)
+		args := strings.Fields(line)
+		for i := range args {
+			args[i] = strings.ReplaceAll(args[i], "_", " ") // of a name
+		}
+		got.code = run(c, args...)
 		got.out, got.err = got.out+filepath.ToSlash(out.String()), got.err+filepath.ToSlash(says.String())
 	}
 	return got

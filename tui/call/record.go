@@ -26,22 +26,29 @@ var recordFormats = []string{"text", "csv", "json"}
 
 // asking is what a call of "trivet record" asks for.
 type asking struct {
-	state, format, forget string
-	forgets               bool
+	state, format string
+	change        string // of a person: one of changes, "" where the record is printed
+	person        string // who changes
 }
+
+// changes are what can be done to a person of a record; each but the first with one more
+// name.
+var changes = []string{"forget", "rename", "merge"}
 
 // Record is "trivet record". It exits with 0 where the record is printed or the person
 // is deleted, CantDo where it can't be opened or has no such person.
 func (c *Call) Record() *cobra.Command {
 	var a asking
+	persons := map[string]*string{}
 	cmd := &cobra.Command{
 		Use:   "record [NAME]",
 		Short: "print what was practised, or delete it",
 		Long: "Prints a person's record: which problems, each entry with its time and judgement, hints and points. Without NAME it prints everyone's; " +
 			"at a desk that is your own.\n\n" +
-			"The record is kept on this machine alone. --forget NAME deletes a person with every entry, at once and for good.",
+			"The record is kept on this machine alone. --forget NAME deletes a person with every entry, at once and for good. " +
+			"--rename OLD NEW gives a person another name, whose values of a set stay the same; --merge FROM INTO gives the entries and keys of one person to another.",
 		Annotations: map[string]string{topicNote: "class"},
-		Example:     "trivet record\ntrivet record --format csv > record.csv\ntrivet record --state /var/lib/trivet 'A. Student'\ntrivet record --forget 'A. Student'",
+		Example:     "trivet record\ntrivet record --format csv > record.csv\ntrivet record --state /var/lib/trivet 'A. Student'\ntrivet record --forget 'A. Student'\ntrivet record --state /var/lib/trivet --rename 'SHA256:k3y' 'A. Student'",
 		Args: func(_ *cobra.Command, args []string) error {
 			if len(args) > 1 {
 				return diag.New(fmt.Sprintf("the record of one person is printed, but %d are named", len(args)), "name one, or none for everyone's")
@@ -50,12 +57,8 @@ func (c *Call) Record() *cobra.Command {
 		},
 		ValidArgsFunction: cobra.NoFileCompletions,
 		RunE: func(cmd *cobra.Command, args []string) error {
-			a.forgets = cmd.Flags().Changed("forget")
-			switch {
-			case a.forgets && (len(args) > 0 || cmd.Flags().Changed("format")):
-				return diag.New("--forget deletes one person and prints no record", "`"+Program+" record --forget NAME` alone")
-			case a.forgets && a.forget == "":
-				return diag.New("the name of the person to delete is missing", "--forget 'A. Student'")
+			if err := a.changing(cmd, persons, args); err != nil {
+				return err
 			}
 			if err := report.KnownFormat(a.format, "", recordFormats); err != nil {
 				return err
@@ -65,39 +68,58 @@ func (c *Call) Record() *cobra.Command {
 	}
 	cmd.Flags().StringVar(&a.state, "state", "", "`FOLDER` in which a host keeps its record; without it the record of this desk")
 	cmd.Flags().StringVar(&a.format, "format", "text", "`FORM` of the record: text, csv or json")
-	cmd.Flags().StringVar(&a.forget, "forget", "", "`NAME` of a person to delete")
+	persons["forget"] = cmd.Flags().String("forget", "", "`NAME` of a person to delete")
+	persons["rename"] = cmd.Flags().String("rename", "", "`OLD` name of a person, with the new name behind it")
+	persons["merge"] = cmd.Flags().String("merge", "", "`FROM`: the person whose entries and keys go to another, named behind it")
 	_ = cmd.RegisterFlagCompletionFunc("format", cobra.FixedCompletions(recordFormats, cobra.ShellCompDirectiveNoFileComp))
 	_ = cmd.MarkFlagDirname("state")
 	return cmd
 }
 
+// changing reads which change of a person is asked for, and refuses what does not go with
+// it.
+func (a *asking) changing(cmd *cobra.Command, persons map[string]*string, args []string) error {
+	behind := map[string]string{"forget": "NAME", "rename": "OLD NEW", "merge": "FROM INTO"}
+	for _, change := range changes {
+		if !cmd.Flags().Changed(change) {
+			continue
+		}
+		if a.change != "" {
+			return diag.New(fmt.Sprintf("--%s and --%s are two changes", a.change, change), "one after the other")
+		}
+		a.change, a.person = change, *persons[change]
+	}
+	call := fmt.Sprintf("`%s record --%s %s`", Program, a.change, behind[a.change])
+	switch {
+	case a.change == "":
+	case a.person == "":
+		return diag.New(fmt.Sprintf("--%s needs the name of a person", a.change), call)
+	case cmd.Flags().Changed("format"):
+		return diag.New(fmt.Sprintf("--%s prints no record", a.change), call+" alone")
+	case a.change == "forget" && len(args) > 0:
+		return diag.New("--forget deletes one person and prints no record", call+" alone")
+	case a.change != "forget" && (len(args) == 0 || args[0] == ""):
+		return diag.New(fmt.Sprintf("--%s needs two names", a.change), call)
+	}
+	return nil
+}
+
 func (c *Call) record(a asking, names []string) error {
-	file := record.File(a.state)
-	if a.state == "" {
-		var err error
-		if file, err = record.Desk(c.Env); err != nil {
-			return diag.New("there is no home folder for the record: "+err.Error(), "--state FOLDER")
-		}
+	store, file, err := c.recordOf(a.state)
+	if store == nil {
+		return err
 	}
-	var store record.Store = none{}
-	if _, err := os.Stat(file); err == nil { // looking makes no record
-		opened, notice, err := record.Open(file)
-		if notice != nil {
-			fmt.Fprintln(c.Stderr, notice.Warning(file))
-		}
-		if err != nil {
-			c.refuse(file, err)
-			return nil
-		}
-		defer opened.Close()
-		store = opened
-	}
+	defer store.Close()
 	known, err := store.Persons()
 	switch {
 	case err != nil:
 		c.refuse(file, err)
-	case a.forgets:
-		c.forget(store, file, a.forget, known)
+	case a.change == "forget":
+		c.forget(store, file, a.person, known)
+	case a.change == "rename":
+		c.changed(file, store.Rename(a.person, names[0]), a.person, names[0], known, "is now called")
+	case a.change == "merge":
+		c.changed(file, store.Merge(a.person, names[0]), a.person, names[0], known, "is merged into")
 	case len(names) == 1 && !slices.Contains(known, names[0]):
 		c.refuse(file, nobody(names[0], known))
 	case len(names) == 1:
@@ -108,6 +130,29 @@ func (c *Call) record(a asking, names []string) error {
 	return nil
 }
 
+// recordOf opens the record in a host's folder, that of this desk where none is named;
+// looking makes none. The store is nil where the error, or what was said, says why.
+func (c *Call) recordOf(state string) (_ record.Store, file string, err error) {
+	file = record.File(state)
+	if state == "" {
+		if file, err = record.Desk(c.Env); err != nil {
+			return nil, "", diag.New("there is no home folder for the record: "+err.Error(), "--state FOLDER")
+		}
+	}
+	if _, err := os.Stat(file); err != nil {
+		return none{}, file, nil
+	}
+	store, notice, err := record.Open(file)
+	if notice != nil {
+		fmt.Fprintln(c.Stderr, notice.Warning(file))
+	}
+	if err != nil {
+		c.refuse(file, err)
+		return nil, file, nil
+	}
+	return store, file, nil
+}
+
 // none is the record where there is none yet.
 type none struct{}
 
@@ -115,6 +160,10 @@ func (none) Add(string, record.Event) error        { return errors.ErrUnsupporte
 func (none) Persons() ([]string, error)            { return nil, nil }
 func (none) Events(string) ([]record.Event, error) { return nil, nil }
 func (none) Forget(string) ([]record.Event, error) { return nil, record.ErrUnknown }
+func (none) Rename(string, string) error           { return record.ErrUnknown }
+func (none) Merge(string, string) error            { return record.ErrUnknown }
+func (none) Enrol(string, string) (string, error)  { return "", errors.ErrUnsupported }
+func (none) Seed(person string) (string, error)    { return person, nil }
 func (none) Close() error                          { return nil }
 
 func nobody(name string, known []string) *diag.Error {
@@ -147,6 +196,25 @@ func (c *Call) forget(store record.Store, file, name string, known []string) {
 	}
 	c.print(fmt.Sprintf("%s is deleted: %s and %s on %s\n", printable.Line(name), say.Count(count(record.Entry), "entry"),
 		say.Count(count(record.Hint), "hint"), say.Count(len(record.Summary(gone)), "problem")))
+}
+
+// changed says that a person has another name or is part of another, or why not.
+func (c *Call) changed(file string, err error, was, now string, known []string, says string) {
+	switch {
+	case errors.Is(err, record.ErrUnknown) && slices.Contains(known, was):
+		err = nobody(now, known)
+	case errors.Is(err, record.ErrUnknown):
+		err = nobody(was, known)
+	case errors.Is(err, record.ErrTaken) && was == now:
+		err = diag.New("both names are of the same person", "two names")
+	case errors.Is(err, record.ErrTaken):
+		err = diag.New(fmt.Sprintf("the record has a person named %q already", now), "another name, or --merge where both are one person")
+	}
+	if err != nil {
+		c.refuse(file, err)
+		return
+	}
+	c.print(fmt.Sprintf("%s %s %s\n", printable.Line(was), says, printable.Line(now)))
 }
 
 // printRecord prints persons one after the other.
@@ -192,6 +260,8 @@ func says(e record.Event) (entry, judgement string) {
 			return e.Text, e.Verdict + ": " + e.Mistake
 		}
 		return e.Text, e.Verdict
+	case record.Undone:
+		return "", "the last entry was taken back"
 	case record.Hint:
 		return "", "hint, stage " + strconv.Itoa(e.Stage)
 	case record.Shown:

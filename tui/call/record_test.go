@@ -137,6 +137,27 @@ func TestRecordForgets(t *testing.T) {
 	}
 }
 
+// A person is renamed, and two that are one are merged.
+func TestRecordRenames(t *testing.T) {
+	call := recorded(t)
+	for _, c := range []struct {
+		line string
+		want said
+	}{
+		{"--rename Ada Ben", said{"", "FILE: the record has a person named \"Ben\" already. Try: another name, or --merge where both are one person\n", CantDo}},
+		{"--rename Adda Cleo", said{"", "FILE: the record has no person named \"Adda\". Try: Ada\n", CantDo}},
+		{"--rename Ada Cleo", said{"Ada is now called Cleo\n", "", 0}},
+		{"--merge Cleo Benn", said{"", "FILE: the record has no person named \"Benn\". Try: Ben\n", CantDo}},
+		{"--merge Cleo Cleo", said{"", "FILE: both names are of the same person. Try: two names\n", CantDo}},
+		{"--merge Cleo Ben", said{"Cleo is merged into Ben\n", "", 0}},
+		{"--forget Ben", said{"Ben is deleted: 4 entries and 1 hint on 2 problems\n", "", 0}},
+	} {
+		if got := call(strings.Fields(c.line)...); got != c.want {
+			t.Errorf("%s: %+v", c.line, got)
+		}
+	}
+}
+
 func TestRecordRefuses(t *testing.T) {
 	call := recorded(t)
 	for _, c := range []struct {
@@ -146,7 +167,10 @@ func TestRecordRefuses(t *testing.T) {
 		{[]string{"Bem"}, "FILE: the record has no person named \"Bem\". Try: Ben\n"},
 		{[]string{"Somebody"}, "FILE: the record has no person named \"Somebody\". Try: Ada or Ben\n"},
 		{[]string{"Ada", "Ben"}, "trivet: the record of one person is printed, but 2 are named. Try: name one, or none for everyone's\n"},
-		{[]string{"--forget", ""}, "trivet: the name of the person to delete is missing. Try: --forget 'A. Student'\n"},
+		{[]string{"--forget", ""}, "trivet: --forget needs the name of a person. Try: `trivet record --forget NAME`\n"},
+		{[]string{"--rename", "Ada"}, "trivet: --rename needs two names. Try: `trivet record --rename OLD NEW`\n"},
+		{[]string{"--merge", "Ada", "Ben", "--format", "csv"}, "trivet: --merge prints no record. Try: `trivet record --merge FROM INTO` alone\n"},
+		{[]string{"--merge", "Ada", "Ben", "--forget", "Ada"}, "trivet: --forget and --merge are two changes. Try: one after the other\n"},
 		{[]string{"--forget", "Ada", "Ben"}, "trivet: --forget deletes one person and prints no record. Try: `trivet record --forget NAME` alone\n"},
 		{[]string{"--format", "xls"}, "trivet: unknown format \"xls\". Try: text, csv or json\n"},
 		{[]string{"--forget"}, "trivet: --forget needs a value. Try: --forget NAME\n"},

@@ -21,6 +21,7 @@ type Fresh struct {
 type Builder struct {
 	session.Result
 	Typed *sheet.Sheet
+	Bare  bool // vectors are hidden
 	fresh *Fresh
 
 	// Where things are by name: a large sheet is built at every keystroke.

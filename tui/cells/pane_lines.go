@@ -97,7 +97,7 @@ func takesPath(row sheet.Row) bool {
 func (b Builder) course(name string) (r, u string) {
 	p := b.Latest
 	i, ok := b.lineAt[name]
-	if !ok || !p.Lines[i].OK || len(p.Lines[i].Legs) == 0 {
+	if b.Bare || !ok || !p.Lines[i].OK || len(p.Lines[i].Legs) == 0 {
 		return "", ""
 	}
 	l := p.Lines[i]

@@ -18,7 +18,7 @@ import (
 	"trivet/tui/xdg"
 )
 
-const long = `Shows a sheet live over SSH to a class, or with --private gives each visitor a workbench. Visitors need nothing but ssh.
+const long = `Shows a sheet live over SSH to a class, or with --private gives each visitor a workbench, or with --set problems to practise. Visitors need nothing but ssh.
 
 On the loopback address (127.0.0.1) whoever is at this machine comes in. Anywhere else the host does not start without --presenters, --watchers, --word or --open.
 
@@ -27,6 +27,7 @@ ctrl+c, SIGTERM or the presenter's e ends it: what is not saved is saved, and ev
 const example = `trivet host mast.toml
 trivet host mast.toml --listen :2222 --presenters staff.keys --word
 trivet host --private sheets --listen :2222 --watchers crew.keys
+trivet host --set week4.toml --listen :2222 --watchers class.keys
 ssh -p 2222 HOST`
 
 // Command is "trivet host".
@@ -54,6 +55,7 @@ func Command(stdin io.Reader, stdout, stderr io.Writer) *cobra.Command {
 	f := cmd.Flags()
 	f.StringVar(&o.Listen, "listen", defaultListen, "`ADDRESS` and port to listen on")
 	f.StringVar(&o.Private, "private", "", "`FOLDER` of sheets that each visitor gets copies of")
+	f.StringVar(&o.Set, "set", "", "`FILE` of a set of problems that each visitor practises")
 	f.StringVar(&o.Presenters, "presenters", "", "`FILE` of keys that may present")
 	f.StringVar(&o.Watchers, "watchers", "", "`FILE` of keys that may watch")
 	f.BoolVar(&o.Word, "word", false, "ask for a class word, a new one each time")
@@ -72,8 +74,8 @@ func serve(ctx context.Context, o Settings, stdin io.Reader, stdout, stderr io.W
 		return err
 	}
 	in, out, here := terminals(stdin, stdout)
-	here = here && o.Private == ""
-	if !here && o.Private == "" && o.Presenters == "" {
+	here = here && !o.private()
+	if !here && !o.private() && o.Presenters == "" {
 		return diag.New("there is no terminal to present in", "run it in a terminal, or name those who may present with --presenters FILE")
 	}
 	if err := o.ownFolder(); err != nil {

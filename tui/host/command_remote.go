@@ -30,7 +30,17 @@ func (h *Host) command(s *session, in ssh.Session, text string, isTerminal bool)
 		_, _ = io.WriteString(in.Stderr(), printable.Text("trivet: "+msg+"\n"))
 		return cannotDo
 	}
-	args, needs, why := verb(text)
+	words, why := split(text)
+	verbs, needs := remoteVerbs, false
+	var args []string
+	switch a := h.assignment(); {
+	case why != "":
+	case a != nil:
+		verbs = a.verbs(started)
+		args, needs, why = a.verb(words, s.conn.who, started)
+	default:
+		args, needs, why = parsed(words, verbs)
+	}
 	log := func(what string, more ...any) { // without what was written
 		s.conn.counts.commands.info(h.log, what, append([]any{"visitor", s.conn.who.name(), "from", in.RemoteAddr().String()}, more...)...)
 	}
@@ -40,7 +50,7 @@ func (h *Host) command(s *session, in ssh.Session, text string, isTerminal bool)
 	}
 	switch {
 	case strings.TrimSpace(text) == "":
-		return say(remoteHelp())
+		return say(remoteHelp(verbs))
 	case !h.anybody && !s.conn.who.listed:
 		return refuse("commands are for those whose key is in a list of the host's")
 	case why != "":

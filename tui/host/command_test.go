@@ -317,14 +317,18 @@ func TestVerbsNameNoFile(t *testing.T) {
 		{"page - -o /etc/x.pdf", "unknown option -o. Try: --as, --by, --date, --field or --task", nil},
 		{"page - --output=x.pdf", "unknown option --output=x.pdf. Try: --as, --by, --date, --field or --task", nil},
 		{"new x.toml", "a sheet goes to standard output only. Try: `new - --from blank > sheet.toml` instead of x.toml", nil},
-		{"schema x", "schema takes no arguments. Try: leave out x", nil},
-		{"schema -", "schema takes no arguments. Try: leave out -", nil},
+		{"schema x", "schema takes no argument x. Try: `schema > sheet.schema.json`", nil},
+		{"schema -", "schema reads no standard input. Try: leave out -", nil},
 		{"host x.toml", verbs, nil},
 		{"sh -c id", verbs, nil},
 		{"solve 'x", "a quote in the command is not closed", nil},
 		{"solve \x1b]0;x\x07", "sheets are read from standard input only. Try: `solve - < sheet.toml` instead of ·]0;x·", nil},
 	} {
-		args, _, why := verb(c.text)
+		words, why := split(c.text)
+		var args []string
+		if why == "" {
+			args, _, why = parsed(words, remoteVerbs)
+		}
 		if why != c.why || !slices.Equal(args, c.args) {
 			t.Errorf("%q: %q %q, want %q %q", c.text, args, why, c.args, c.why)
 		}

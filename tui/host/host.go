@@ -182,6 +182,14 @@ func (h *Host) typing(who person) limiter {
 	return looker()
 }
 
+// assignment is the set that visitors practise; nil where there is none.
+func (h *Host) assignment() *assignment {
+	if l, private := h.service.(*library); private {
+		return l.set
+	}
+	return nil
+}
+
 // arrive counts a visit in, unless the host is closing. Where it is full there is
 // room for presenters alone.
 func (h *Host) arrive(who person) (in, room bool) {

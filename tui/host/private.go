@@ -25,11 +25,12 @@ const visitorsFolder = "visitors"
 const maxFolders = 5000
 
 // library gives each visitor a workbench of its own on copies of a folder's
-// sheets.
+// sheets, or to practise a set, of which no sheet is kept.
 type library struct {
 	log    *slog.Logger
-	from   *store   // the sheets to copy
-	folder *os.Root // one folder a key
+	from   *store      // the sheets to copy
+	folder *os.Root    // one folder a key
+	set    *assignment // practised in place of a folder's sheets; else nil
 
 	mu       sync.Mutex
 	rooms    map[*visitor]*room
@@ -58,6 +59,28 @@ func newLibrary(log *slog.Logger, from, state string) (*library, error) {
 		return nil, fmt.Errorf("the visitors' folder cannot be read: %w", err)
 	}
 	return l, nil
+}
+
+// newPractice is a library of a set.
+func newPractice(log *slog.Logger, set, state string) (*library, error) {
+	a, notice, err := newAssignment(set, state)
+	if notice != nil {
+		log.Error(notice.Error())
+	}
+	if err != nil {
+		return nil, err
+	}
+	l := &library{log: log, set: a, rooms: map[*visitor]*room{}}
+	l.empty = sync.NewCond(&l.mu)
+	return l, nil
+}
+
+// kept says what stays with the host.
+func (l *library) keeps() string {
+	if l.set != nil {
+		return "your work is kept"
+	}
+	return "your sheets are kept"
 }
 
 // count adds up what is kept. What a crash has left half written goes, and so do
@@ -125,8 +148,10 @@ func (l *library) store(folder string) *store {
 func (l *library) roomFor(v *visitor, r *room) error {
 	l.mu.Lock()
 	defer l.mu.Unlock()
-	if err := l.hasSpace(v.who.folder); err != nil {
-		return err
+	if l.set == nil {
+		if err := l.hasSpace(v.who.folder); err != nil {
+			return err
+		}
 	}
 	l.rooms[v] = r
 	return nil
@@ -166,7 +191,10 @@ func (l *library) turn(folder string) *sync.Mutex {
 
 // attend keeps a visitor until the visit ends; what is not saved then is.
 func (l *library) attend(v *visitor) {
-	r := &room{lib: l, own: l.store(v.who.folder), v: v, turns: l.accounts.of(v.who.folder), quit: make(chan struct{}, 1)}
+	r := &room{lib: l, v: v, turns: l.accounts.of(v.who.folder), quit: make(chan struct{}, 1)}
+	if l.set == nil {
+		r.own = l.store(v.who.folder)
+	}
 	if err := l.roomFor(v, r); err != nil {
 		v.end(err.Error())
 		return
@@ -177,16 +205,29 @@ func (l *library) attend(v *visitor) {
 			s.close()
 		}
 		r.shut()
-		l.giveBack(v.who.folder)
+		if l.set == nil {
+			l.giveBack(v.who.folder)
+		}
 		l.gone(v)
 	}()
-	r.offer("")
+	if l.set != nil {
+		if err := r.practise(); err != nil {
+			v.end(err.Error())
+			return
+		}
+	} else {
+		r.offer("")
+	}
 	r.sit()
 	for {
 		select {
 		case <-v.ctx.Done():
 			return
 		case <-r.quit:
+			if l.set != nil {
+				v.end("good-bye; " + l.keeps())
+				return
+			}
 			r.shut()
 			r.offer("")
 			r.sit()
@@ -200,7 +241,7 @@ func (l *library) attend(v *visitor) {
 func (l *library) end(why string) {
 	l.mu.Lock()
 	for v := range l.rooms {
-		v.end(why + "; your sheets are kept")
+		v.end(why + "; " + l.keeps())
 	}
 	l.mu.Unlock()
 	late := time.AfterFunc(savingLimit, func() {
@@ -215,6 +256,11 @@ func (l *library) end(why string) {
 	defer l.mu.Unlock()
 	for len(l.rooms) > 0 {
 		l.empty.Wait()
+	}
+	if l.set != nil {
+		if err := l.set.store.Close(); err != nil {
+			l.log.Error("the record could not be closed", "why", err)
+		}
 	}
 }
 
@@ -234,7 +280,7 @@ func (l *library) watch(now time.Time) {
 			v.end("the terminal takes no more")
 			v.kill()
 		case v.idle(now) > privateIdle:
-			v.end("nothing was typed for " + privateIdle.String() + "; your sheets are kept")
+			v.end("nothing was typed for " + privateIdle.String() + "; " + l.keeps())
 		}
 	}
 }

@@ -140,7 +140,7 @@ func start(t testing.TB, o Settings, verbs Run) *running {
 func startWith(t testing.TB, o Settings, verbs Run, change func(*Host)) *running {
 	t.Helper()
 	r := &running{t: t, log: &logged{}, err: make(chan error, 1)}
-	if o.Sheet == "" && o.Private == "" {
+	if o.Sheet == "" && !o.private() {
 		o.Sheet = write(t, filepath.Join(t.TempDir(), "lamp.toml"), lamp)
 	}
 	r.file = o.Sheet

@@ -8,6 +8,7 @@ import (
 
 	tea "charm.land/bubbletea/v2"
 
+	"trivet/mechanics/diag"
 	"trivet/mechanics/sheet"
 	"trivet/tui"
 	"trivet/tui/grid"
@@ -40,6 +41,8 @@ func (r *room) sit() {
 		switch {
 		case workbench != nil && workbench.full.Load():
 			return line(workbench.look.Load().Own(), w, h, t, tooLarge)
+		case workbench != nil && r.lib.set != nil:
+			return line(workbench.look.Load().Own(), w, h, t, "your own work, kept with the host; ctrl+q: leave")
 		case workbench != nil:
 			return line(workbench.look.Load().Own(), w, h, t, "your own copy; ctrl+s: save, ctrl+q: back to the list of sheets")
 		}
@@ -115,12 +118,32 @@ func (r *room) open(name string) error {
 	if err != nil {
 		return err
 	}
+	r.begin(tui.Options{Path: name, Sheet: s, Stamp: stamp, Save: r.own.save})
+	return nil
+}
+
+// practise starts the workbench on the set: it shows its problems, and practises only.
+func (r *room) practise() error {
+	practised, err := r.lib.set.options(r.v.who)
+	if err != nil {
+		return err
+	}
+	r.begin(tui.Options{Practice: practised, Save: keepsNothing})
+	return nil
+}
+
+// keepsNothing is how a workbench saves a sheet that only practises.
+func keepsNothing(string, *sheet.Sheet, sheet.Stamp, bool) (sheet.Stamp, error) {
+	return sheet.Stamp{}, diag.New("no sheet is kept here", "your own work is in the record: `ssh HOST record`")
+}
+
+// begin starts the workbench in the visitor's size.
+func (r *room) begin(opt tui.Options) {
 	w, h := r.v.size()
-	opt := tui.Options{Path: name, Sheet: s, Stamp: stamp, Save: r.own.save, Env: []string{"TERM=xterm"}, Width: w, Height: h - 1}
+	opt.Env, opt.Width, opt.Height = []string{"TERM=xterm"}, w, h-1
 	r.workbench = newWorkbench(r.lib.log, opt, bounds{maxRows, maxBytes, privateRests, r.turns}, r.changed, func(tui.Model) { nudge(r.quit) })
 	set := r.v.term.set
 	r.workbench.post(fit(func(m tui.Model) tui.Model { return m.Fitted(w, h-1, set) }))
-	return nil
 }
 
 // shut ends the workbench and keeps what it had not saved.
@@ -128,7 +151,7 @@ func (r *room) shut() {
 	if r.workbench == nil {
 		return
 	}
-	if r.v.ended() {
+	if r.v.ended() && r.own != nil {
 		r.workbench.see(func(m tui.Model) {
 			says, _ := r.own.rescue(r.lib.log, m)
 			r.v.also(says)

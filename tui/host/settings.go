@@ -9,6 +9,7 @@ import (
 	"net/netip"
 	"os"
 	"path/filepath"
+	"slices"
 
 	gossh "golang.org/x/crypto/ssh"
 
@@ -22,6 +23,7 @@ type Settings struct {
 	Listen     string
 	Sheet      string // to present
 	Private    string // or a folder of sheets, for a workbench each
+	Set        string // or the file of a set, to practise
 	Presenters string // files of keys
 	Watchers   string
 	Word       bool
@@ -57,8 +59,12 @@ func loopback(address string) (bool, error) {
 
 // check refuses what is contradictory or opens a door that nobody asked to open.
 func (o Settings) check() error {
-	if (o.Sheet == "") == (o.Private == "") {
-		return diag.New("no sheet to present is named", "`trivet host mast.toml`, or a folder with --private")
+	switch named := slices.DeleteFunc([]string{o.Sheet, o.Private, o.Set}, func(s string) bool { return s == "" }); len(named) {
+	case 0:
+		return diag.New("no sheet to present is named", "`trivet host mast.toml`, a folder with --private, or a set with --set")
+	case 1:
+	default:
+		return diag.New("a host presents a sheet, or offers a folder with --private, or a set with --set", "one of them")
 	}
 	if o.Most < 1 || o.ByPlace < 1 {
 		return errors.New("--most and --per-address are at least 1")
@@ -76,6 +82,9 @@ func (o Settings) check() error {
 	return nil
 }
 
+// private tells that each visitor has a workbench.
+func (o Settings) private() bool { return o.Private != "" || o.Set != "" }
+
 // New makes a host. The log goes to logTo unless the settings name a file.
 func New(o Settings, run Run, logTo io.Writer) (*Host, error) {
 	if err := o.check(); err != nil {
@@ -86,7 +95,7 @@ func New(o Settings, run Run, logTo io.Writer) (*Host, error) {
 	if err != nil {
 		return nil, err
 	}
-	doors := &admission{open: o.Open, private: o.Private != "", wait: sleep}
+	doors := &admission{open: o.Open, private: o.private(), wait: sleep}
 	for _, r := range []struct {
 		file string
 		to   *roster
@@ -112,8 +121,12 @@ func New(o Settings, run Run, logTo io.Writer) (*Host, error) {
 		commands: make(chan struct{}, commandsAtOnce), inputs: make(chan struct{}, inputsAtOnce),
 	}
 	h.gate.refused = h.refused
-	if o.Private != "" {
+	switch {
+	case o.Private != "":
 		h.service, err = newLibrary(h.log, o.Private, o.State)
+		return h, err
+	case o.Set != "":
+		h.service, err = newPractice(h.log, o.Set, o.State)
 		return h, err
 	}
 	file, err := filepath.EvalSymlinks(o.Sheet) // the host's own links may lead anywhere
@@ -164,7 +177,7 @@ func atFile(file string, err error) error {
 // are better collected soon; of the many who watch each takes little, and what
 // the collector goes through again and again is their many stacks.
 func (o Settings) gcPercent() int {
-	if o.Private != "" {
+	if o.private() {
 		return 40
 	}
 	return 200

@@ -19,6 +19,7 @@ type remoteVerb struct {
 	flags   []string
 	word    bool     // one word besides, which names no file
 	alone   bool     // reads no sheet
+	noInput bool     // takes no standard input either
 	adds    []string // what the command line wants said besides
 }
 
@@ -30,22 +31,24 @@ var remoteVerbs = []remoteVerb{
 	{name: "sweep", example: "sweep - W < sheet.toml", values: []string{"--from", "--to", "--steps", "--format"}, word: true},
 	{name: "page", example: "page - --as pdf < sheet.toml > sheet.pdf", values: []string{"--as", "--by", "--date"}, flags: []string{"--field", "--task"}, adds: []string{"--output=-"}},
 	{name: "new", example: "new - --from blank > sheet.toml", values: []string{"--from"}, alone: true},
-	{name: "schema", example: "schema > sheet.schema.json", alone: true},
+	{name: "schema", example: "schema > sheet.schema.json", noInput: true},
 }
 
-func remoteHelp() string {
+func remoteHelp(verbs []remoteVerb) string {
 	var b strings.Builder
-	b.WriteString("without a terminal there are " + verbNames() + ", from standard input to standard output:\n\n")
-	for _, v := range remoteVerbs {
+	b.WriteString("without a terminal there are " + verbNames(verbs) + ", from standard input to standard output:\n\n")
+	for _, v := range verbs {
 		b.WriteString("  ssh HOST " + v.example + "\n")
 	}
 	return b.String()
 }
 
-func verbNames() string {
+func verbNames(verbs []remoteVerb) string {
 	var all []string
-	for _, v := range remoteVerbs {
-		all = append(all, v.name)
+	for _, v := range verbs {
+		if !slices.Contains(all, v.name) {
+			all = append(all, v.name)
+		}
 	}
 	return say.And(all...)
 }
@@ -59,26 +62,35 @@ func (v remoteVerb) options() string {
 	return say.Or(all...)
 }
 
-// verb reads a command: one of the verbs, standard input, and options that name no
-// file. needs tells whether there is a sheet to read.
-func verb(text string) (args []string, needs bool, why string) {
+// split splits a command into its words.
+func split(text string) (words []string, why string) {
 	words, err := shlex.Split(text, true)
 	if err != nil {
-		return nil, false, "a quote in the command is not closed"
+		return nil, "a quote in the command is not closed"
 	}
+	return words, ""
+}
+
+// parsed reads a command: one of the verbs, standard input, and options that name no
+// file. needs tells whether there is a sheet to read.
+func parsed(words []string, verbs []remoteVerb) (args []string, needs bool, why string) {
 	i := -1
-	if len(words) > 0 {
-		i = slices.IndexFunc(remoteVerbs, func(v remoteVerb) bool { return v.name == words[0] })
+	if len(words) > 0 { // the last of a name is the one on standard input
+		for k, v := range verbs {
+			if v.name == words[0] {
+				i = k
+			}
+		}
 	}
 	if i < 0 {
-		return nil, false, "the verbs here are " + verbNames() + ". Try: `solve - < sheet.toml`"
+		return nil, false, "the verbs here are " + verbNames(verbs) + ". Try: `" + verbs[0].example + "`"
 	}
-	v := remoteVerbs[i]
+	v := verbs[i]
 	args, why = v.arguments(words[1:])
 	if why != "" {
 		return nil, false, why
 	}
-	return append(append([]string{v.name}, args...), v.adds...), !v.alone, ""
+	return append(append([]string{v.name}, args...), v.adds...), !v.alone && !v.noInput, ""
 }
 
 func (v remoteVerb) arguments(words []string) (args []string, why string) {
@@ -104,8 +116,8 @@ func (v remoteVerb) arguments(words []string) (args []string, why string) {
 			return nil, "unknown option " + echo(w) + ". Try: " + v.options()
 		case v.word && !word && !strings.ContainsAny(w, `/\`):
 			word = true
-		case v.name == "schema":
-			return nil, "schema takes no arguments. Try: leave out " + echo(w)
+		case v.noInput:
+			return nil, v.name + " takes no argument " + echo(w) + ". Try: `" + v.example + "`"
 		case v.alone:
 			return nil, "a sheet goes to standard output only. Try: `" + v.example + "` instead of " + echo(w)
 		default:
@@ -114,9 +126,11 @@ func (v remoteVerb) arguments(words []string) (args []string, why string) {
 		args = append(args, w)
 	}
 	switch {
-	case v.name == "schema" && input:
-		return nil, "schema takes no arguments. Try: leave out -"
-	case v.name != "schema" && !input:
+	case v.noInput && input:
+		return nil, v.name + " reads no standard input. Try: leave out -"
+	case v.noInput && v.word && !word:
+		return nil, "the name of a problem is missing. Try: `" + v.example + "`"
+	case !v.noInput && !input:
 		return nil, "sheets are read from standard input only. Try: `" + v.example + "`"
 	case v.word && !word:
 		return nil, "the given that runs through its range is missing. Try: `" + v.example + "`"

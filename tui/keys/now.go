@@ -16,6 +16,8 @@ type Now struct {
 	Unsaved bool
 	Solved  bool
 
+	Practises bool // practice has the screen
+
 	Asked, More, Seen bool // a question is asked, there is more to see of it, and it shows
 }
 
@@ -61,6 +63,9 @@ func (n Now) Cannot(i Intent) string {
 	case PageUp, PageDown, First, Last:
 		return n.cannotScroll()
 	case Save:
+		if n.Practises {
+			return "your work is in your record as soon as it is judged"
+		}
 		if n.Starts {
 			return "no sheet is open yet: enter opens one"
 		}

@@ -38,6 +38,7 @@ var table = []Binding{
 	{Workbench, []string{"ctrl+g"}, SearchNext, "the next match", ""},
 	{Workbench, []string{"alt+n"}, NewNumbers, "new numbers: a random variant of this sheet; each given gets a value in its range, and the verdict stays the same", ""},
 	{Workbench, []string{"alt+w"}, Retell, "after a given was changed: title, statement and lesson follow, and the old reference answers are removed", ""},
+	{Workbench, []string{"alt+q"}, Practise, "practise this problem: your own work is judged line by line, and no result shows", ""},
 	{Workbench, []string{"alt+r"}, GoBack, "back to where alt+g was pressed", ""},
 
 	{Cells, []string{"enter", "f2"}, Edit, "edit the cell; any character replaces it", "edit"},
@@ -152,7 +153,7 @@ var table = []Binding{
 	{Board, []string{"space", "right", "pgdown", "enter"}, NextStep, "next: the rest of the step, then the next step", "next"},
 	{Board, []string{"left", "pgup", "backspace"}, PrevStep, "back", "back"},
 	{Board, []string{"l"}, Steps, "list of the steps; type a number to go to that step", "list"},
-	{Board, []string{"h"}, HideAnswers, "hide or show the answers", ""},
+	{Board, []string{"h"}, HideAnswers, "hide the answers, then the equations too, then the vectors, then nothing", ""},
 	{Board, []string{"r"}, Reveal, "show the answers of this step", ""},
 	{Board, []string{"p"}, ShowPart, "text with the picture, text alone, picture alone", ""},
 	{Board, []string{"esc", "b", "f5", "alt+b"}, Cancel, "back to the workbench; the board keeps its step", "workbench"},
@@ -218,6 +219,7 @@ var table = []Binding{
 	{Starting, []string{"ctrl+u"}, ClearLine, "clear the search: every sheet is shown", ""},
 	{Starting, []string{"esc"}, Cancel, "back to the sheet that is open, or a blank sheet in space where none is", ""},
 	{Starting, []string{"ctrl+n"}, Blank, "a blank sheet in space", "blank sheet"},
+	{Starting, []string{"alt+q"}, Practise, "practise this problem: no result shows, and your own work is judged line by line", "practise"},
 	{Starting, []string{"alt+s", "f9"}, OpenSettings, "the settings", ""},
 
 	{Finding, []string{"enter", "ctrl+g", "down"}, SearchNext, "the next match", "next"},
@@ -249,4 +251,26 @@ var table = []Binding{
 	{Completing, []string{"enter"}, Commit, "take the word highlighted, and keep the cell", "take"},
 	{Completing, []string{"shift+tab"}, CommitPrev, "keep, and go to the cell before", ""},
 	{Completing, []string{"esc"}, CloseList, "no words for this cell: it stays as it is typed", "no words"},
+
+	{Entering, []string{"enter"}, Commit, "have what is typed judged; the word hint asks for a hint", "judge"},
+	{Entering, []string{"tab"}, TakeWord, "complete the name before the cursor, or list those that go on so", "name"},
+	{Entering, []string{"up"}, Up, "an earlier entry, to be mended; a line up in the task", ""},
+	{Entering, []string{"down"}, Down, "a later one; a line down in the task", ""},
+	{Entering, []string{"pgup"}, PageUp, "earlier work", ""},
+	{Entering, []string{"pgdown"}, PageDown, "later work", ""},
+
+	{Practising, []string{"alt+h", "f2"}, AskHint, "the next hint: where to look, which equation and why, its terms, the equation", "hint"},
+	{Practising, []string{"ctrl+z"}, Undo, "take the last entry back; the record keeps it", ""},
+	{Practising, []string{"alt+w"}, ShowMe, "show me: the worked solution; ends practice on this problem", ""},
+	{Practising, []string{"ctrl+w", "f6"}, NextPane, "next pane: your work, the task, the picture", "next pane"},
+	{Practising, []string{"shift+f6"}, PrevPane, "pane before", ""},
+	{Practising, []string{"f4"}, Enlarge, "one pane on the whole screen, and back", ""},
+	{Practising, []string{"esc"}, Cancel, "back: your work is kept in your record", "back"},
+
+	{Shelving, []string{"enter"}, Commit, "practise this problem", "practise"},
+	{Shelving, []string{"up"}, Up, "the problem above", "choose"},
+	{Shelving, []string{"down"}, Down, "the problem below", ""},
+	{Shelving, []string{"home"}, First, "the first problem", ""},
+	{Shelving, []string{"end"}, Last, "the last problem", ""},
+	{Shelving, []string{"esc"}, Cancel, "back", "back"},
 }

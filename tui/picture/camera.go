@@ -86,6 +86,12 @@ func (c Camera) Words(p *problem.Problem) string {
 	return s
 }
 
+// Plain is the camera without the lengths of lines.
+func (c Camera) Plain() Camera {
+	c.sizes = false
+	return c
+}
+
 // turns are by how much a key turns and tilts.
 var turns = map[keys.Intent][2]float64{keys.Left: {-step, 0}, keys.Right: {step, 0}, keys.Up: {0, step}, keys.Down: {0, -step}}
 

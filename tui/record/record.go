@@ -21,18 +21,60 @@ type Store interface {
 	// Add adds an event of a person, who need not be known yet. When it returns nil the
 	// event is kept, also where the process is killed the next moment.
 	Add(person string, e Event) error
-	// Persons are all who have an event, in the order of their names.
+	// Persons are all who are known, in the order of their names.
 	Persons() ([]string, error)
 	// Events are those of a person in the order in which they were added, none where the
 	// person is not known.
 	Events(person string) ([]Event, error)
-	// Forget deletes a person with all events and gives those, or ErrUnknown.
+	// Forget deletes a person with all events and keys and gives the events, or ErrUnknown.
 	Forget(person string) ([]Event, error)
+	// Rename gives a person another name, or ErrUnknown, or ErrTaken where another has it.
+	Rename(was, name string) error
+	// Merge adds the events and keys of one person to those of another, who keeps name and
+	// seed; the first is no longer known. It is ErrUnknown where either is not, ErrTaken
+	// where both are the same.
+	Merge(from, into string) error
+	// Enrol is the person to whom a key belongs. A new key is that of a new person, called
+	// name, or name and the key where another is called so; without a name it is ErrUnknown.
+	Enrol(key, name string) (person string, err error)
+	// Seed is what a person's values are drawn by: the name under which the person became
+	// known, which no other name changes; that name itself where nobody is known by it.
+	Seed(person string) (string, error)
 	Close() error
 }
 
-// ErrUnknown says that the record has no such person.
-var ErrUnknown = errors.New("the record has no such person")
+// What stands in the way of a change of persons.
+var (
+	ErrUnknown = errors.New("the record has no such person")
+	ErrTaken   = errors.New("the record has a person of this name already")
+)
+
+// byKey is a record as one sees it who comes with a key.
+type byKey struct {
+	Store
+	key, name string
+}
+
+// ByKey is a store in which there is one person: the one to whom a key belongs, called name
+// at first. Names given to Add and Events mean nothing to it, so that who is renamed
+// meanwhile goes on in the same record.
+func ByKey(s Store, key, name string) Store { return byKey{s, key, name} }
+
+func (k byKey) Add(_ string, e Event) error {
+	person, err := k.Enrol(k.key, k.name)
+	if err != nil {
+		return err
+	}
+	return k.Store.Add(person, e)
+}
+
+func (k byKey) Events(string) ([]Event, error) {
+	person, err := k.Enrol(k.key, k.name)
+	if err != nil {
+		return nil, err
+	}
+	return k.Store.Events(person)
+}
 
 // Problem is what was worked on: a problem of a set, or a sheet, where Set is "".
 type Problem struct{ Set, Name string }
@@ -42,10 +84,11 @@ type What string
 
 // The kinds of event.
 const (
-	Entry What = "entry" // a line was entered, and judged
-	Hint  What = "hint"  // a hint was given
-	Shown What = "shown" // the solution was shown, which ends practice
-	Done  What = "done"  // all that is needed was right
+	Entry  What = "entry"  // a line was entered, and judged
+	Undone What = "undone" // the last entry was taken back; it stays in the record
+	Hint   What = "hint"   // a hint was given
+	Shown  What = "shown"  // the solution was shown, which ends practice
+	Done   What = "done"   // all that is needed was right
 )
 
 // Event is one thing that a person has done. The strings of a judgement are the tutor's.

@@ -36,6 +36,14 @@ var migrations = []string{
 		of         REAL NOT NULL
 	) STRICT;
 	CREATE INDEX event_of_person ON event (person, id);`,
+
+	`ALTER TABLE person ADD COLUMN seed TEXT NOT NULL DEFAULT ''; -- the first name
+	UPDATE person SET seed = name;
+	CREATE TABLE key (
+		print  TEXT PRIMARY KEY,
+		person INTEGER NOT NULL REFERENCES person (id) ON DELETE CASCADE
+	) STRICT;
+	CREATE INDEX key_of_person ON key (person);`,
 }
 
 // migrate brings a file to the newest of the steps, in one transaction. Two that do so at

@@ -127,7 +127,7 @@ func (d *database) Add(person string, e Event) error {
 		return diag.New("an entry of the record needs the name of a person", "")
 	}
 	return inWords(d.within(func(tx *sql.Tx) error {
-		if _, err := tx.Exec("INSERT INTO person (name) VALUES (?) ON CONFLICT DO NOTHING", person); err != nil {
+		if err := newPerson(tx, person); err != nil {
 			return err
 		}
 		_, err := tx.Exec(`INSERT INTO event (person, at, collection, problem, what, entry, kind, verdict, mistake, stage, points, of)
@@ -135,6 +135,12 @@ func (d *database) Add(person string, e Event) error {
 			person, e.At.UnixMicro(), e.Problem.Set, e.Problem.Name, string(e.What), e.Text, e.Kind, e.Verdict, e.Mistake, e.Stage, e.Points, e.Of)
 		return err
 	}))
+}
+
+// newPerson adds a person who is not known yet.
+func newPerson(tx *sql.Tx, name string) error {
+	_, err := tx.Exec("INSERT INTO person (name, seed) VALUES (?, ?) ON CONFLICT DO NOTHING", name, name)
+	return err
 }
 
 // within does all of something or nothing.
@@ -198,17 +204,14 @@ func gather[T any](rows *sql.Rows, err error, places func(*T) []any) ([]T, error
 
 func (d *database) Forget(person string) (gone []Event, err error) {
 	err = d.within(func(tx *sql.Tx) error {
-		var id int64
-		err := tx.QueryRow("SELECT id FROM person WHERE name = ?", person).Scan(&id)
-		if errors.Is(err, sql.ErrNoRows) {
-			return ErrUnknown
-		} else if err != nil {
+		id, err := idOf(tx, person)
+		if err != nil {
 			return err
 		}
 		if gone, err = events(tx, person); err != nil {
 			return err
 		}
-		_, err = tx.Exec("DELETE FROM person WHERE id = ?", id) // and the events with it
+		_, err = tx.Exec("DELETE FROM person WHERE id = ?", id) // and events and keys with it
 		return err
 	})
 	if err != nil {

@@ -9,6 +9,7 @@ import (
 	"os"
 	"path/filepath"
 	"runtime"
+	"slices"
 	"strings"
 	"sync"
 	"testing"
@@ -188,7 +189,7 @@ func exec(t *testing.T, path, query string) {
 func TestMigrations(t *testing.T) {
 	path := File(t.TempDir())
 	add(t, opened(t, path), "Ada", entry(beam, 0, "a", "right"))
-	next := append(migrations[:1:1], "ALTER TABLE event ADD COLUMN place TEXT NOT NULL DEFAULT ''; CREATE TABLE later (x INTEGER) STRICT;", "CREATE INDEX later_x ON later (x);")
+	next := append(slices.Clone(migrations), "ALTER TABLE event ADD COLUMN place TEXT NOT NULL DEFAULT ''; CREATE TABLE later (x INTEGER) STRICT;", "CREATE INDEX later_x ON later (x);")
 	for range 2 { // the second time there is nothing to do
 		s, notice, err := open(path, next)
 		if err != nil || notice != nil {
@@ -199,8 +200,20 @@ func TestMigrations(t *testing.T) {
 	}
 	refuses(t, path, "the record was written by a newer version of this program. Try: that version")
 
+	first := File(t.TempDir())
+	if s, _, err := open(first, migrations[:1]); err != nil {
+		t.Fatal(err)
+	} else if err := s.Close(); err != nil {
+		t.Fatal(err)
+	}
+	exec(t, first, "INSERT INTO person (name) VALUES ('Ada'); INSERT INTO event VALUES (1, 1, 0, '', 'lamp', 'shown', '', '', '', '', 0, 0, 0)")
+	s := opened(t, first)
+	holds(t, s, "Ada", Event{At: time.UnixMicro(0), Problem: Problem{"", "lamp"}, What: Shown})
+	seeded(t, s, "Ada", "Ada")
+	enrolled(t, s, "k", "Ben", "Ben")
+
 	half := File(t.TempDir())
-	if _, _, err := open(half, append(migrations[:1:1], "CREATE TABLE later (x INTEGER); nonsense;")); err == nil {
+	if _, _, err := open(half, append(slices.Clone(migrations), "CREATE TABLE later (x INTEGER); nonsense;")); err == nil {
 		t.Error("a step that fails is taken")
 	}
 	add(t, opened(t, half), "Ada", entry(beam, 0, "a", "right")) // nothing of it is left

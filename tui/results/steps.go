@@ -54,6 +54,11 @@ func Lay(k *working.Working, wanted Widths) Steps {
 	return s
 }
 
+// All writes the steps of the working to a width.
+func (s *Steps) All(w int, ascii bool) text.Lines {
+	return s.lines(written{pane: layout.Working, w: w, ascii: ascii})
+}
+
 // on gives the text of a pane, as it was written with the working where that fits.
 func (s *Steps) on(p layout.Pane, ascii bool, w int) text.Lines {
 	of := written{pane: p, w: w, ascii: ascii}

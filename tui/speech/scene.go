@@ -38,6 +38,9 @@ var scenes = map[keys.Mode]Scene{
 	keys.InSetting:  {Intro: []string{"type the value and enter; esc: leave it as it was"}},
 	keys.OnChoice:   {Prompt: "which row? "},
 	keys.OnPanes:    {Prompt: "which pane? "},
+	keys.OnPractice: {Intro: []string{"your work: type an entry and enter"}},
+	keys.OnShelf:    {Prompt: "problem: "},
+	keys.OnDepicted: {Intro: []string{"the picture, which is not read here; ctrl+w: your work"}, Prompt: "picture: "},
 }
 
 // SceneOf is how a mode is said, before what it is about.

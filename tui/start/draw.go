@@ -3,6 +3,8 @@ package start
 import (
 	"image"
 
+	"trivet/fixtures"
+	"trivet/mechanics/say"
 	"trivet/mechanics/scene"
 	"trivet/mechanics/sheet"
 	"trivet/tui/grid"
@@ -64,6 +66,17 @@ func (o *Screen) drawShot(c grid.Canvas, env []string, g theme.Glyphs, cam pictu
 	switch {
 	case f.Of.Blank():
 		d.Wrapped(theme.Plain, "", "Nothing in it yet. Name the point where the forces meet, then the points that ropes and struts run to, then the lines between them; the workbench says what comes next.", w)
+	case f.Of.Set != "":
+		for _, set := range fixtures.Sets() {
+			if set.Name != f.Of.Set {
+				continue
+			}
+			d.Wrapped(theme.Plain, "", say.Count(len(set.Sheets), "problem")+" to work without being shown the answer, each with numbers of your own: every line that you write is judged at once. Enter lists them.", w)
+			d.Add()
+			for _, s := range set.Sheets {
+				d.Wrapped(theme.Plain, "- ", s.Title, w)
+			}
+		}
 	case f.Fault != "":
 		d.Wrapped(theme.Bad, "! ", f.Fault, w)
 	case f.problem != nil:
@@ -84,7 +97,7 @@ func (o *Screen) drawShot(c grid.Canvas, env []string, g theme.Glyphs, cam pictu
 	if f.problem == nil || len(f.problem.Points) == 0 || c.H()-rows < layout.Frame+1 {
 		return
 	}
-	whole := scene.System(f.problem, f.solution, scene.Options{})
+	whole := scene.System(f.problem, nil, scene.Options{}) // what is to be found is not given away
 	how := cam.Options(g.ASCII, false, sheet.Ref{})
 	how.Zoom = 1
 	picture.Draw(c.In(image.Rect(0, rows+1, w, c.H())), &whole, cam.View(&whole), how)

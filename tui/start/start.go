@@ -11,7 +11,6 @@ import (
 	"trivet/mechanics/problem"
 	"trivet/mechanics/report"
 	"trivet/mechanics/sheet"
-	"trivet/mechanics/statics"
 	"trivet/tui/grid"
 	"trivet/tui/keys"
 	"trivet/tui/overlay"
@@ -25,11 +24,14 @@ type Screen struct {
 	Over bool // it lies over a sheet that is open
 	all  []Sheet
 	shot Fetched
+
+	standing map[string]string // how far one has come in each set, by its name
 }
 
 // Sheet is one to begin with: a text that comes with the program, or a file.
 type Sheet struct {
 	Path                string
+	Set                 string // of problems to practise, by its name: it is no sheet then
 	family, title, text string
 }
 
@@ -43,8 +45,8 @@ type Fetched struct {
 	Stamp    sheet.Stamp
 	Fault    string
 	Open     bool // it is to be opened
+	Practise bool // it is to be practised
 	problem  *problem.Problem
-	solution *statics.Solution
 }
 
 const blankFamily = "Blank"
@@ -61,6 +63,9 @@ func New(recent []string) *Screen {
 	}
 	for _, s := range fixtures.Blanks() {
 		o.all = append(o.all, Sheet{family: blankFamily, title: s.Title, text: s.Text})
+	}
+	for _, set := range fixtures.Sets() {
+		o.all = append(o.all, Sheet{family: "Problems to practise", title: set.Title, Set: set.Name})
 	}
 	sheets := fixtures.Starts()
 	for _, family := range fixtures.Families() {
@@ -111,7 +116,11 @@ func (o *Screen) Listed() overlay.Shown {
 		Columns: []overlay.Column{{At: 1, Look: theme.Plain, Picks: true}},
 	}
 	for _, x := range o.shown() {
-		s.Rows = append(s.Rows, overlay.Row{Family: x.family, Cells: []string{x.title}, Says: x.title})
+		title := x.title
+		if far := o.standing[x.Set]; x.Set != "" && far != "" {
+			title += ": " + far
+		}
+		s.Rows = append(s.Rows, overlay.Row{Family: x.family, Cells: []string{title}, Says: title})
 	}
 	return s
 }
@@ -126,13 +135,19 @@ const (
 	OpenNew              // a blank sheet
 	Leave                // for the sheet that is open
 	Settings             // to change them
+	Practise             // the sheet or set picked
 )
 
 // Do does an intent, on a screen w by h.
 func (o Screen) Do(i keys.Intent, w, h int) (_ *Screen, wish Wish, ok bool) {
 	switch i {
 	case keys.Commit:
+		if of, ok := o.Picked(); ok && of.Set != "" {
+			return &o, Practise, true
+		}
 		return &o, Open, true
+	case keys.Practise:
+		return &o, Practise, true
 	case keys.OpenSettings:
 		return &o, Settings, true
 	case keys.Cancel:
@@ -156,7 +171,8 @@ func (o Screen) Type(chars string) *Screen {
 // Click picks the sheet at a row of the list, and asks for the one picked already.
 func (o Screen) Click(row int) (_ *Screen, wish Wish) {
 	if row == o.Pick {
-		return &o, Open
+		n, wish, _ := o.Do(keys.Commit, 0, 0)
+		return n, wish
 	}
 	o.Pick = row
 	return &o, Look
@@ -183,9 +199,28 @@ func NewSheet(likes *settings.Settings) Fetched {
 	return Sheet{family: blankFamily, text: fixtures.Blanks()[0].Text}.Fetch(true, likes)
 }
 
-// Fetch reads a sheet; a blank one begins as the settings have it.
+// Standing shows how far one has come in each set.
+func (o Screen) Standing(far map[string]string) *Screen {
+	o.standing = far
+	return &o
+}
+
+// Practise reads a sheet to be practised.
+func (s Sheet) Practise() tea.Msg {
+	f := s.Fetch(true, nil)
+	f.Open, f.Practise = false, true
+	return f
+}
+
+// Name is what a sheet goes by in the record where it has no file.
+func (s Sheet) Name() string { return s.title }
+
+// Fetch reads a sheet; a blank one begins as the settings have it. A set has nothing to read.
 func (s Sheet) Fetch(open bool, likes *settings.Settings) Fetched {
 	f := Fetched{Of: s, Open: open}
+	if s.Set != "" {
+		return f
+	}
 	var err error
 	if s.Path != "" {
 		f.Sheet, f.Stamp, err = sheet.Load(s.Path)
@@ -203,7 +238,6 @@ func (s Sheet) Fetch(open bool, likes *settings.Settings) Fetched {
 	}
 	if !open {
 		f.problem, _ = problem.Read(f.Sheet)
-		f.solution = statics.Solve(f.problem)
 	}
 	return f
 }

@@ -1,0 +1,90 @@
+package tui
+
+import (
+	tea "charm.land/bubbletea/v2"
+
+	"trivet/tui/frame"
+	"trivet/tui/grid"
+	"trivet/tui/keys"
+	"trivet/tui/practice"
+)
+
+// practiseSheet opens the sheet of the session for practice.
+func (m *Model) practiseSheet() tea.Cmd {
+	title := ""
+	if p := m.live.Latest; p != nil {
+		title = p.Title
+	}
+	return m.front.Begin(practice.Name(m.file.Path, title), m.history.Current())
+}
+
+// practisePicked practises the sheet or the set that is picked on the start screen.
+func (m *Model) practisePicked() tea.Cmd {
+	of, ok := m.opening.Picked()
+	switch {
+	case !ok:
+		return nil
+	case of.Set == "":
+		return of.Practise
+	}
+	return m.front.BuiltIn(of.Set)
+}
+
+// takePractice receives a message of practice, and says it where no pane does.
+func (m *Model) takePractice(msg tea.Msg) tea.Cmd {
+	f, out, ok := m.front.Take(msg)
+	if !ok {
+		return nil
+	}
+	m.front = f
+	if out.Loud || m.linear {
+		m.say(out.Text, out.Bad)
+	}
+	if out.Far != nil && m.opening != nil {
+		m.opening = m.opening.Standing(out.Far)
+	}
+	return out.Cmd
+}
+
+// practising does the intents of practice.
+func (m *Model) practising(i keys.Intent) (tea.Cmd, bool) {
+	if m.linear && m.mode() == keys.OnTask && m.readOn(i) {
+		return nil, true
+	}
+	f, cmd, says, wish := m.front.Do(i)
+	m.front = f
+	m.say(says, false)
+	switch {
+	case wish == practice.AskShow:
+		m.ask = &question{
+			Question: asked("Show the solution? Practice on this problem ends, and your record says so."),
+			yes: func(m *Model) (cmd tea.Cmd) {
+				m.front, cmd = m.front.Show()
+				return cmd
+			},
+			no: func(*Model) tea.Cmd { return nil },
+		}
+	case wish == practice.Leave && m.front.Alone():
+		return m.quit(), true
+	case wish == practice.Leave && m.opening != nil:
+		return m.front.Standing(), true
+	}
+	return cmd, true
+}
+
+// drawPractice draws practice on the whole screen.
+func (m Model) drawPractice(c grid.Canvas) {
+	f := practice.Frame{Glyphs: m.theme.Glyphs, Note: m.note, Hints: m.hints()}
+	if m.ask != nil {
+		f.Note = frame.Note{Text: m.ask.Text}
+	}
+	m.front.Draw(c, f)
+}
+
+// doubt is the likeliest mistake of the answer under the cursor; in practice nobody hears of it.
+func (m Model) doubt() string {
+	if m.front.On() {
+		return ""
+	}
+	return m.live.Likeliest(m.cell())
+}
