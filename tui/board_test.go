@@ -8,6 +8,7 @@ import (
 	"strings"
 	"testing"
 
+	"trivet/fixtures/long"
 	"trivet/mechanics/working"
 	"trivet/tui/results"
 )
@@ -30,7 +31,7 @@ func (r *rig) stepNamed(title string) {
 }
 
 func TestTheBoardWalksThroughEveryStep(t *testing.T) {
-	for _, size := range [][2]int{{80, 24}, {60, 16}, {120, 36}, {200, 60}} {
+	for _, size := range long.Share([][2]int{{80, 24}, {60, 16}, {120, 36}, {200, 60}}) {
 		r := newRig(t, beam, size[0], size[1])
 		r.keys("f5")
 		steps := r.m.boardOf().Steps()
@@ -206,10 +207,10 @@ func TestTheBoardHidesMoreAndMore(t *testing.T) {
 	r := newRig(t, crane, 120, 36)
 	r.keys("f5")
 	for _, c := range []struct{ head, vectors, equations string }{
-		{"answers hidden", "0.667", "0.667 TA"},
-		{"answers and equations hidden", "0.667", "hidden: r shows it"},
+		{"answers hidden", "0.6667", "0.6667 TA"},
+		{"answers and equations hidden", "0.6667", "hidden: r shows it"},
 		{"answers, equations and vectors hidden", "hidden: r shows it", "hidden: r shows it"},
-		{"step ", "0.667", "0.667 TA"},
+		{"step ", "0.6667", "0.6667 TA"},
 	} {
 		r.keys("h")
 		r.stepNamed("Position and unit vectors")

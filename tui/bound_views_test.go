@@ -70,7 +70,7 @@ func viewScripts() []script {
 			{"+", redraws("step 1 of")}, {"=", redraws("step 1 of")}, {"-", redraws("step 1 of")}, {"a", dotless()},
 		}},
 		{name: "board's text", at: seating{w: 60, h: 16, file: "own.toml", text: crane}, deeds: []deed{
-			{"f5 wait p 7 down", vanishes("Take components")}, {"up", appears("Take components")},
+			{"f5 wait p 7 down", vanishes("No sum of forces")}, {"up", appears("No sum of forces")},
 		}},
 		{name: "steps", at: at80(crane), deeds: []deed{
 			{"f5 l down", moves("2  Equilibrium of particle D")}, {"up", moves("1  Free body")}, {"pgdown", moves("10  Answers")}, {"pgup", moves("1  Free body")},

@@ -63,8 +63,7 @@ func (m *Model) typed(chars string) tea.Cmd {
 		m.board = b
 		m.say(says, false)
 	case keys.OnPractice, keys.OnTask, keys.OnDepicted:
-		d := m.desk.Type(chars)
-		m.desk = &d
+		m.front = m.front.Type(chars)
 	case keys.OnStart:
 		m.opening = m.opening.Type(chars)
 		return m.peek(false)

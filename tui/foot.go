@@ -81,7 +81,7 @@ func (m Model) prompt() (label string, typed text.Line, ok bool) {
 	case mode == keys.OnPalette:
 		return "command: ", m.palette.Line, true
 	case mode == keys.OnPractice:
-		return "entry: ", m.desk.Line, true
+		return "entry: ", m.front.Line(), true
 	case mode == keys.InSetting:
 		return m.setup.Name() + ": ", *m.setup.Typing, true
 	case mode.Typing():
@@ -104,7 +104,7 @@ func (m Model) now() keys.Now {
 		Mode: m.mode(), Watches: m.watches, Linear: m.linear, Flat: m.live.Problem != nil && m.live.Problem.Planar,
 		Hosted: m.file.Store != nil, Starts: m.opening != nil, Hides: m.board.Hides > board.HidesNothing, Large: m.Large,
 		Unsaved: m.history.Modified(), Solved: m.live.Solution != nil, Asked: m.ask != nil,
-		Practises: m.inPractice(),
+		Practises: m.front.On(),
 	}
 	if m.ask != nil {
 		n.More, n.Seen = len(m.ask.More) > 0, m.ask.Seen

@@ -10,6 +10,7 @@ import (
 
 	"github.com/charmbracelet/x/ansi"
 
+	"trivet/fixtures/long"
 	"trivet/mechanics/sheet"
 	"trivet/tui/keys"
 )
@@ -183,13 +184,17 @@ func checkFrame(t testing.TB, m Model) {
 func TestEverySizeIsFilledExactly(t *testing.T) {
 	odd := strings.Replace(crane, "Wall crane", "Wändkran 起重机 e\\u0301 \\u202e", 1)
 	r := newRig(t, odd, 1, 1)
+	var sizes [][2]int
 	for w := 1; w < 230; w += 9 {
 		for h := 1; h < 70; h += 5 {
-			r.m.resize(w, h)
-			for _, k := range []string{"f7 g", "f7 s", "alt+m", "alt+y", "pgdown", "right", "alt+i", "ctrl+e", "?", "end", "esc", "ctrl+e", "f5", "space", "p", "p", "p", "l", "esc", "esc", "alt+s", "end", "x", "esc", "esc", "alt+p"} {
-				r.keys(k)
-				checkFrame(t, r.m)
-			}
+			sizes = append(sizes, [2]int{w, h})
+		}
+	}
+	for _, size := range long.Share(sizes) {
+		r.m.resize(size[0], size[1])
+		for _, k := range []string{"f7 g", "f7 s", "alt+m", "alt+y", "pgdown", "right", "alt+i", "ctrl+e", "?", "end", "esc", "ctrl+e", "f5", "space", "p", "p", "p", "l", "esc", "esc", "alt+s", "end", "x", "esc", "esc", "alt+p"} {
+			r.keys(k)
+			checkFrame(t, r.m)
 		}
 	}
 }

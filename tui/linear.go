@@ -50,7 +50,7 @@ func (m Model) moment() speech.Moment {
 
 // greeting says what is open, once.
 func (m Model) greeting() []string {
-	if m.practises {
+	if m.front.Alone() {
 		return []string{"trivet, practice; F1 is help, ctrl+q quits"}
 	}
 	if m.opening != nil {
@@ -85,8 +85,8 @@ func (m Model) scene() speech.Scene {
 	case keys.OnSteps:
 		s.Prompt = "board, " + m.board.Where(m.boardOf())
 	case keys.OnShelf:
-		if s.Of = m.shelf != nil; m.shelf != nil { // else it is being read
-			l := m.shelf.Listed()
+		if s.Of = m.front.Shelf != nil; m.front.Shelf != nil { // else it is being read
+			l := m.front.Shelf.Listed()
 			s.List, s.Line = &l, l.Line
 		}
 	case keys.OnResult, keys.OnPicture, keys.OnHelp, keys.OnBoard, keys.OnTask:

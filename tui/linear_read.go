@@ -28,10 +28,10 @@ func (m Model) readText() (t speech.Text, of any) {
 		t.Name, t.At, of = "help", m.help.Y, m.help.At
 		made = madeOf{help: m.help.At, boards: m.board.On}
 		write = func() []string { return m.help.Read(m.helpFor(), speech.Whole) }
-	case m.desk != nil:
-		t.Name, t.At, of = m.desk.Reading()
+	case m.front.Desk != nil:
+		t.Name, t.At, of = m.front.Desk.Reading()
 		made.of = of
-		write = func() []string { return m.desk.Reads(speech.Whole) }
+		write = func() []string { return m.front.Desk.Reads(speech.Whole) }
 	case m.board.On:
 		t.At, t.Whole = m.board.Line, true
 		said := m.board.Said(m.boardOf())
@@ -61,7 +61,7 @@ func (m Model) readText() (t speech.Text, of any) {
 		}
 	}
 	// A result that does not read has nothing that tells its lines from others'.
-	if last := m.speech.Text(); last.Made == any(made) && (m.live.Solution != nil || m.help != nil || m.desk != nil) {
+	if last := m.speech.Text(); last.Made == any(made) && (m.live.Solution != nil || m.help != nil || m.front.Desk != nil) {
 		t.Lines = last.Lines
 	} else {
 		t.Lines = write()
@@ -83,9 +83,8 @@ func (m *Model) readOn(i keys.Intent) bool {
 		next := *m.help
 		next.Y = at
 		m.help = &next
-	case m.desk != nil:
-		d := m.desk.At(at)
-		m.desk = &d
+	case m.front.Desk != nil:
+		m.front = m.front.At(at)
 	case m.board.On:
 		m.board.Line = at
 	default:
@@ -97,7 +96,7 @@ func (m *Model) readOn(i keys.Intent) bool {
 // heard is the result, where it may be said by now.
 func (m Model) heard() *speech.Result {
 	l := &m.live
-	if l.Running() || l.Sheet == nil || m.opening != nil || m.inPractice() || m.cells.Typing() {
+	if l.Running() || l.Sheet == nil || m.opening != nil || m.front.On() || m.cells.Typing() {
 		return nil
 	}
 	r := &speech.Result{OnCells: m.Focus < layout.System && m.cells.Cell == nil, Sheet: m.history.Current(), Errs: l.Errs}

@@ -14,6 +14,7 @@ import (
 	tea "charm.land/bubbletea/v2"
 	"github.com/charmbracelet/x/vt"
 
+	"trivet/fixtures/long"
 	"trivet/mechanics/sheet"
 	"trivet/tui/grid"
 	"trivet/tui/keys"
@@ -145,7 +146,7 @@ func TestRandomKeysInLinesAreSaidAndDoTheSame(t *testing.T) {
 		l := listen(t, Options{Sheet: s, Path: filepath.Join("/nowhere", "x.toml"), Width: linearW, Height: linearH})
 		r := rigOf(t, Options{Sheet: s, Path: filepath.Join("/nowhere", "x.toml"), Width: linearW, Height: linearH})
 		random := rand.New(rand.NewPCG(7, uint64(seed)))
-		for n := range 4000 {
+		for n := range long.Of(4000, 4000) {
 			k := strings.Replace(letters[random.IntN(len(letters)):][:1], " ", "space", 1)
 			if random.IntN(3) > 0 {
 				k = bound[random.IntN(len(bound))]

@@ -8,6 +8,7 @@ import (
 
 	tea "charm.land/bubbletea/v2"
 
+	"trivet/fixtures/long"
 	"trivet/mechanics/sheet"
 	"trivet/tui/keys"
 	"trivet/tui/layout"
@@ -153,7 +154,7 @@ func TestTheMouseOnTheStartScreen(t *testing.T) {
 func TestTheMouseAnywhereBreaksNothing(t *testing.T) {
 	rnd := rand.New(rand.NewPCG(5, 3))
 	for _, r := range []*rig{newRig(t, crane, 120, 36), newRig(t, beam, 80, 24), startRig(t, 80, 24)} {
-		for range 2000 {
+		for range long.Of(2000, 2000) {
 			mouse := tea.Mouse{X: rnd.IntN(130) - 2, Y: rnd.IntN(40) - 2, Button: tea.MouseButton(rnd.IntN(7))}
 			switch rnd.IntN(5) {
 			case 0:

@@ -100,9 +100,7 @@ func New(opt Options) Model {
 		m.speech.W = opt.Width
 		m.resize(linearW, linearH)
 	}
-	if opt.Practice != nil {
-		m.practice, m.practises = *opt.Practice, true
-	}
+	m.front = practice.NewFront(opt.Practice, opt.Env, opt.Save != nil)
 	m.start()
 	if opt.Start {
 		m.opening = start.New(opt.Recent)

@@ -313,7 +313,7 @@ func TestNothingOfTheSolutionShowsInPractice(t *testing.T) {
 					r.keys(k)
 					look(fmt.Sprintf("%s (%s)", k, b.Help), r.screen())
 					r.m.help, r.m.ask = nil, nil // from wherever that led
-					if r.m.desk == nil {
+					if r.m.front.Desk == nil {
 						r = practising(t, unlike, nil, size[0], size[1])
 					}
 				}

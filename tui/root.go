@@ -39,7 +39,7 @@ type Model struct {
 	changes
 	dialogs
 	board board.Board
-	practised
+	front practice.Front
 
 	display
 	audience
@@ -178,14 +178,8 @@ func (m *Model) update(msg tea.Msg) (cmd tea.Cmd) {
 		}
 	case session.Effect:
 		m.live.TakeEffect(msg)
-	case farther:
-		m.takeFarther(msg)
-	case practice.Opened:
-		m.takeOpened(msg)
-	case practice.Shelved:
-		m.takeShelved(msg)
-	case practice.Told:
-		cmd = m.takeTold(msg)
+	case practice.Opened, practice.Shelved, practice.Told, practice.Farther:
+		cmd = m.takePractice(msg)
 	case session.Saved:
 		cmd = m.afterSave(msg)
 	case session.Paged:
@@ -250,7 +244,7 @@ func (m Model) composed() grid.Frame {
 		m.drawTop(g.All().In(s.Top))
 		m.help.Draw(g.All(), s, m.helpFor(), m.theme.Glyphs)
 		m.drawFoot(g.All())
-	case m.inPractice():
+	case m.front.On():
 		m.drawPractice(g.All())
 	case m.opening != nil:
 		c := g.All().In(image.Rect(0, 0, m.w, m.h))

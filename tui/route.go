@@ -32,14 +32,8 @@ func (m Model) mode() keys.Mode {
 		return keys.InSetting
 	case m.setup != nil:
 		return keys.OnSettings
-	case m.desk != nil && m.desk.OnPicture():
-		return keys.OnDepicted
-	case m.desk != nil && m.desk.OnTask():
-		return keys.OnTask
-	case m.desk != nil:
-		return keys.OnPractice
-	case m.inPractice():
-		return keys.OnShelf
+	case m.front.On():
+		return m.front.Mode()
 	case m.opening != nil:
 		return keys.OnStart
 	case m.board.On && m.board.List != nil:
@@ -139,7 +133,7 @@ func deeds() [keys.Modes]func(*Model, keys.Intent) (tea.Cmd, bool) {
 		keys.OnPractice: (*Model).practising,
 		keys.OnTask:     (*Model).practising,
 		keys.OnDepicted: (*Model).practising,
-		keys.OnShelf:    (*Model).onShelf,
+		keys.OnShelf:    (*Model).practising,
 	}
 }
 

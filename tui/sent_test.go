@@ -10,6 +10,7 @@ import (
 
 	tea "charm.land/bubbletea/v2"
 
+	"trivet/fixtures/long"
 	"trivet/mechanics/sheet"
 )
 
@@ -28,7 +29,7 @@ const sentShare = 4
 
 // TestAKeystrokeSendsLittle counts what the real program sends for each key.
 func TestAKeystrokeSendsLittle(t *testing.T) {
-	for _, size := range [][2]int{{80, 24}, {120, 36}, {200, 60}} {
+	for _, size := range long.Share([][2]int{{80, 24}, {120, 36}, {200, 60}}) {
 		t.Run(fmt.Sprintf("%d by %d", size[0], size[1]), func(t *testing.T) {
 			t.Parallel()
 			s, err := sheet.Parse([]byte("up = \"+z\"\n"))

@@ -18,12 +18,12 @@ import (
 
 // first is what a session begins with.
 func (m *Model) first() tea.Cmd {
-	if m.practises {
-		return tea.Batch(m.beginPractice(), m.next())
+	if m.front.Alone() {
+		return tea.Batch(m.practiseSheet(), m.next())
 	}
 	m.beginJournal()
 	if m.opening != nil {
-		return tea.Batch(m.peek(false), m.next(), m.standing())
+		return tea.Batch(m.peek(false), m.next(), m.front.Standing())
 	}
 	return tea.Batch(m.live.Solve(m.history.Current(), session.Whole), m.file.Record(), m.next())
 }
@@ -54,7 +54,7 @@ func (m *Model) takeFetched(msg start.Fetched) tea.Cmd {
 	case m.opening == nil: // another was opened meanwhile
 		return nil
 	case msg.Practise && msg.Fault == "":
-		return m.practice.Sheet(practice.Name(msg.Of.Path, msg.Of.Name()), msg.Sheet, m.keeper())
+		return m.front.Sheet(practice.Name(msg.Of.Path, msg.Of.Name()), msg.Sheet)
 	case msg.Practise:
 		m.say(msg.Fault, true)
 	case msg.Open && msg.Fault == "":

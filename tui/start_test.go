@@ -150,9 +150,9 @@ func TestAPictureOfAnEarlierPickReplacesNone(t *testing.T) {
 	r := startRig(t, 120, 36)
 	early := fetched(r)
 	r.text("mast")
-	r.sees("T1 (T)")
+	r.sees("wire = ")
 	r.send(early)
-	r.sees("T1 (T)")
+	r.sees("wire = ")
 }
 
 // Another sheet is opened from within: esc leaves things as they were, and what is unsaved is asked

@@ -106,8 +106,8 @@ func readWalk(name string) (*walk, error) {
 		}
 		blanks = 0
 	}
-	if w.w == 0 || len(w.steps) == 0 || len(w.files) == 0 || len(words) > 0 {
-		return nil, fmt.Errorf("%s: a walk has a size, steps, and the files that it leaves, and ends with them", walkFile(name))
+	if w.w == 0 || len(w.steps) == 0 || len(words) > 0 {
+		return nil, fmt.Errorf("%s: a walk has a size, and steps, and ends with them or with the files that it leaves", walkFile(name))
 	}
 	return w, nil
 }

@@ -32,17 +32,22 @@ type Place struct {
 type Error struct {
 	Span Span `json:"-"` // in the text of a cell
 	Place
-	Msg   string `json:"says"`
-	Hint  string `json:"hint"`
-	Meant string `json:"-"` // the known name that a mistyped one most likely stands for
-	Err   error  `json:"-"` // the cause, where it is another error
+	Msg   string  `json:"says"`
+	Hint  string  `json:"hint"`
+	Meant string  `json:"-"` // the known name that a mistyped one most likely stands for
+	Keys  []Named `json:"-"` // where they name keys of rows, in order
+	Err   error   `json:"-"` // the cause, where it is another error
 }
 
 // New is an error without a place.
-func New(msg, hint string) *Error { return &Error{Msg: msg, Hint: hint} }
+func New(msg, hint string) *Error { return At(Span{}, msg, hint) }
 
 // At is an error in the text of a cell.
-func At(at Span, msg, hint string) *Error { return &Error{Span: at, Msg: msg, Hint: hint} }
+func At(at Span, msg, hint string) *Error {
+	e := &Error{Span: at}
+	e.Msg, e.Hint = e.told(msg, false), e.told(hint, true)
+	return e
+}
 
 // Of is a copy of the Error that err is or wraps. Any other error becomes the cause of
 // one without a place.

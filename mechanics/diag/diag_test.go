@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"io/fs"
+	"reflect"
 	"strings"
 	"testing"
 )
@@ -46,11 +47,32 @@ func TestCause(t *testing.T) {
 	if !errors.Is(wrapped, fs.ErrNotExist) {
 		t.Error("the cause is lost")
 	}
-	if got := Of(wrapped); *got != *e || got == e {
+	if got := Of(wrapped); !reflect.DeepEqual(got, e) || got == e {
 		t.Errorf("%+v is no copy of the error that is wrapped", got)
 	}
 	if got := Of(fs.ErrPermission); got.Msg != fs.ErrPermission.Error() || !errors.Is(got, fs.ErrPermission) {
 		t.Errorf("%+v", got)
+	}
+}
+
+// A key that a message names is said as the file does, or as others call it, and no other word of it changes.
+func TestKeys(t *testing.T) {
+	path, along := Key("lines", "path"), Key("lines", "along")
+	head := func(table, key string) string { return map[string]string{"lines.path": "through"}[table+"."+key] }
+	for _, c := range []struct{ msg, hint, file, other string }{
+		{"the line path has no " + path, path + " A B, or " + path + " A C", "the line path has no path. Try: path A B, or path A C", "the line path has no through. Try: through A B, or through A C"},
+		{"it has both " + along + " and " + path, "", "it has both along and path", "it has both  and through"},
+		{path, "a path", "path. Try: a path", "through. Try: a path"},
+		{"a path", "", "a path", "a path"},
+		{"an end\x1a of a file", "", "an end of a file", "an end of a file"},
+	} {
+		e := New(c.msg, c.hint)
+		if got := e.Text(); got != c.file {
+			t.Errorf("%q, want %q", got, c.file)
+		}
+		if got := e.Called(head).Text(); got != c.other {
+			t.Errorf("%q, want %q", got, c.other)
+		}
 	}
 }
 

@@ -26,7 +26,9 @@ const (
 func (t *setter) long(s *scene.Thing) {
 	switch s.Kind {
 	case scene.Outline:
-		t.area(drawing.Fill, drawing.Dark, 1.1, t.all(s.At)...)
+		corners := t.all(s.At)
+		t.area(drawing.Fill, drawing.Dark, 1.1, corners...)
+		t.hidden(s, corners)
 		return
 	case scene.Disc:
 		t.disc(s)
@@ -40,6 +42,7 @@ func (t *setter) long(s *scene.Thing) {
 		t.endOn(s, a, t.view.Toward())
 		return
 	}
+	t.members = append(t.members, t.of-1)
 	switch s.Kind {
 	case scene.Strut:
 		t.bar(strutWidth, drawing.Paper, []drawing.Vec{a, b})

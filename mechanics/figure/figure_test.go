@@ -2,6 +2,7 @@ package figure
 
 import (
 	"math"
+	"sync"
 	"testing"
 
 	"gonum.org/v1/gonum/spatial/r3"
@@ -17,22 +18,40 @@ import (
 // figures sets the figure and the free bodies of each sheet of the fixtures on paper.
 func figures(t *testing.T, visit func(name string, d drawing.Drawing)) {
 	t.Helper()
+	all, err := drawn()
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, f := range all {
+		visit(f.name, f.d)
+	}
+}
+
+// named is a figure of a sheet.
+type named struct {
+	name string
+	d    drawing.Drawing
+}
+
+// drawn are all figures, set once for all tests.
+var drawn = sync.OnceValues(func() (all []named, _ error) {
 	for _, one := range append(fixtures.Starts(), fixtures.Published()...) {
 		s, err := sheet.Parse([]byte(one.Answered()))
 		if err != nil {
-			t.Fatal(err)
+			return nil, err
 		}
 		p, _ := problem.Read(s)
 		whole := scene.System(p, nil, scene.Options{Dimensions: true})
-		visit(one.Name, System(&whole))
+		all = append(all, named{one.Name, System(&whole)})
 		for _, with := range []*statics.Solution{nil, statics.Solve(p)} {
 			for i := range p.CutFree() {
 				free := scene.Free(p, with, i)
-				visit(one.Name+", "+p.Bodies[i].Name, Free(&free, p.Bodies[i].Name, len(p.Bodies) > 1))
+				all = append(all, named{one.Name + ", " + p.Bodies[i].Name, Free(&free, p.Bodies[i].Name, len(p.Bodies) > 1)})
 			}
 		}
 	}
-}
+	return all, nil
+})
 
 // faint lines are those of dimensions and leaders, and hatching, which lies behind a line
 // that labels keep off.
@@ -283,7 +302,7 @@ func TestLoadsAreToldWithoutColours(t *testing.T) {
 
 // No name stands so far from what it names that its leader crosses the figure.
 func TestLeadersAreShort(t *testing.T) {
-	const long = 90.0 // points: a fifth of a page
+	const long = 54.0 // points: three quarters of an inch
 	figures(t, func(name string, d drawing.Drawing) {
 		for _, s := range d.Shapes {
 			if s.Line != drawing.Faint || s.Of != 0 || len(s.Pts) != 2 || s.Pts[0].X == s.Pts[1].X || s.Pts[0].Y == s.Pts[1].Y { // level and upright are those of dimensions
@@ -294,4 +313,43 @@ func TestLeadersAreShort(t *testing.T) {
 			}
 		}
 	})
+}
+
+// What a plate covers of a member is dashed, and what stands in front of it is not.
+func TestWhatAPlateCovers(t *testing.T) {
+	for _, side := range []string{"-1", "1"} {
+		s, err := sheet.Parse([]byte(`
+[points]
+A = { at = "0, 0, 0", on = "plate" }
+B = { at = "4, 0, 0", on = "plate" }
+C = { at = "4, 0, 4", on = "plate" }
+D = { at = "0, 0, 4", on = "plate" }
+K = { at = "2, 0, 2", on = "plate" }
+E = "3, ` + side + `, 1"
+[bodies]
+plate = { outline = "A B C D" }
+[lines]
+T = { kind = "cable", path = "K E" }
+`))
+		if err != nil {
+			t.Fatal(err)
+		}
+		p, _ := problem.Read(s)
+		whole := scene.System(p, nil, scene.Options{})
+		d := Set(&whole, Front(&whole), Paper(planeWidth, planeHeight))
+		seen, hidden := 0, 0
+		for _, shape := range d.Shapes {
+			switch of := shape.Of - 1; {
+			case of < 0 || whole.Things[of].Ref.Row != "T" || shape.Line != drawing.Dark:
+			case shape.Dashed:
+				hidden++
+			default:
+				seen++
+			}
+		}
+		// Front looks along +y: what has a smaller y stands in front.
+		if behind := side == "1"; hidden > 0 != behind {
+			t.Errorf("a cable to y = %s has %d dashed parts and %d others", side, hidden, seen)
+		}
+	}
 }

@@ -19,7 +19,9 @@ type field struct {
 	sums    []int32 // of (w+1) × (h+1)
 
 	trial int32 // the label that a place is looked for
-	tried []try // by squares: where its corner was tried
+	tried []try // by cells, of a medium that has them: where its corner was tried
+	cell  drawing.Vec
+	cells int // in a row
 
 	labels [][]drawing.Box // the labels placed, by larger squares
 	lw     int             // of these in a row
@@ -31,10 +33,13 @@ type try struct {
 	cost  float32
 }
 
-// first tells that the corner of the label was not tried at a place yet for as little.
+// first tells that the corner of the label was not tried at a place within the field yet for
+// as little.
 func (f *field) first(corner drawing.Vec, cost float64) bool {
-	x, y := f.square(corner)
-	last := &f.tried[y*f.w+x]
+	if f.cells == 0 {
+		return true
+	}
+	last := &f.tried[int((corner.Y-f.low.Y)/f.cell.Y+0.5)*f.cells+int((corner.X-f.low.X)/f.cell.X+0.5)]
 	if last.trial == f.trial && float64(last.cost) <= cost {
 		return false
 	}
@@ -55,10 +60,14 @@ const labelSide = 16
 // maxSquares bounds the field's memory: a figure beyond it has larger squares.
 const maxSquares = 2000
 
-func newField(b drawing.Box, side, margin float64) *field {
+func newField(b drawing.Box, side, margin float64, cell drawing.Vec) *field {
 	side = math.Max(side, math.Max(b.High.X-b.Low.X, b.High.Y-b.Low.Y)/maxSquares)
 	f := &field{low: b.Low, side: side, inverse: 1 / side, margin: margin, w: int((b.High.X-b.Low.X)/side) + 1, h: int((b.High.Y-b.Low.Y)/side) + 1}
-	f.weight, f.tried = make([]int16, f.w*f.h), make([]try, f.w*f.h)
+	f.weight = make([]int16, f.w*f.h)
+	if cell != (drawing.Vec{}) {
+		f.cell, f.cells = cell, int((b.High.X-b.Low.X)/cell.X)+2
+		f.tried = make([]try, f.cells*(int((b.High.Y-b.Low.Y)/cell.Y)+2))
+	}
 	f.lw = f.w/labelSide + 1
 	f.labels = make([][]drawing.Box, f.lw*(f.h/labelSide+1))
 	return f

@@ -31,7 +31,7 @@ func System(s *scene.Scene) drawing.Drawing {
 		if used := (scale*size.X + symbols) * (scale*size.Y + symbols) / (planeWidth * planeHeight); by > 1 && used < 1 { // a long figure has less room beside it
 			by /= math.Sqrt(used)
 		}
-		return trimmed(s, Set(s, Front(s), Paper(planeWidth*by, planeHeight*by)))
+		return trimmed(s, roomy(s, Front(s), Paper(planeWidth*by, planeHeight*by)))
 	}
 	bare := *s
 	bare.Dimensions = nil
@@ -82,7 +82,28 @@ func Free(s *scene.Scene, name string, several bool) drawing.Drawing {
 		m = Paper(by*freeSmall, by*freeSmall)
 	}
 	m.Triad = !s.Planar
-	return captioned(trimmed(s, Set(s, oblique(s), m)), scene.Italic(name)...)
+	return captioned(trimmed(s, roomy(s, oblique(s), m)), scene.Italic(name)...)
+}
+
+// roomy sets a figure, larger than the medium has room for where labels have their places
+// nearer then.
+func roomy(s *scene.Scene, v View, m Medium) Drawing {
+	const (
+		larger, steps = 1.25, 3
+		near          = 25.0 // points: a line to a label is no trouble as long as this
+		many          = 60   // things are not set more than once
+	)
+	best := Set(s, v, m)
+	for range steps {
+		if best.led < near || len(s.Things) > many {
+			break
+		}
+		m.Width, m.Height = m.Width*larger, m.Height*larger
+		if next := Set(s, v, m); next.led < best.led/larger {
+			best = next
+		}
+	}
+	return best
 }
 
 // trimmed takes off what is empty, and says what does not show: forces that are zero, and

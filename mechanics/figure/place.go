@@ -144,7 +144,7 @@ func (t *setter) place() *field {
 		}
 		return int(a.rank - b.rank)
 	})
-	f := newField(b, side, math.Min(clear*t.m.Point, t.m.Fine))
+	f := newField(b, side, math.Min(clear*t.m.Point, t.m.Fine), t.m.Cell)
 	for _, s := range t.lines {
 		f.stroke(s, solid)
 	}
@@ -298,7 +298,7 @@ func (t *setter) stand(f *field, w *want, half drawing.Vec, c *candidate, limit 
 	low := c.at.Add(c.way.Scale(c.away*t.m.Point + math.Abs(c.way.X)*half.X + math.Abs(c.way.Y)*half.Y)).Sub(half)
 	low = t.onCell(low, 0.5)
 	b := drawing.Box{Low: low, High: low.Add(half.Scale(2))}
-	if !f.inside(b) || t.m.Cell.X > 0 && !f.first(low, c.cost) {
+	if !f.inside(b) || !f.first(low, c.cost) {
 		return drawing.Box{}, limit
 	}
 	wide := b.Grow(f.margin)
@@ -403,6 +403,7 @@ func (t *setter) leader(f *field, b drawing.Box, at drawing.Vec) {
 	if d.Len() <= t.pt(leaderFrom) {
 		return
 	}
+	t.led += d.Len()
 	t.d.Line(drawing.Faint, t.pt(0.4), at.Add(d.Unit().Scale(t.pt(2))), edge)
 	if !t.m.Bounded { // no later label lies on it
 		for _, box := range t.onTheWay(b, at) {

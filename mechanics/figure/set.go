@@ -18,6 +18,7 @@ type Drawing struct {
 	drawing.Drawing
 	Scale  float64 // units a metre
 	left   int     // labels without room
+	led    float64 // the length of all lines from labels to what they name
 	view   View
 	origin drawing.Vec
 	zero   [][]drawing.Run // forces that are zero, and not drawn
@@ -60,7 +61,7 @@ func Set(s *scene.Scene, v View, m Medium) Drawing {
 		t.d.Move(t.origin)
 		t.d.Width, t.d.Height = m.Width, m.Height
 	}
-	return Drawing{Drawing: t.d, Scale: t.scale, left: t.left, view: v, origin: t.origin, zero: s.Zero}
+	return Drawing{Drawing: t.d, Scale: t.scale, left: t.left, led: t.led, view: v, origin: t.origin, zero: s.Zero}
 }
 
 // setter is a scene being set.
@@ -71,14 +72,16 @@ type setter struct {
 	scale  float64     // units a metre
 	origin drawing.Vec // where the origin of space lies
 
-	d      drawing.Drawing
-	of     int       // 1 + the thing that is drawn
-	lines  []segment // that labels keep off
-	hairs  []segment // that they may interrupt
-	wants  []want
-	arrows []arrow
-	quiet  bool // labels are not asked for yet
-	left   int
+	d       drawing.Drawing
+	of      int       // 1 + the thing that is drawn
+	lines   []segment // that labels keep off
+	hairs   []segment // that they may interrupt
+	wants   []want
+	arrows  []arrow
+	members []int // drawn so far
+	quiet   bool  // labels are not asked for yet
+	left    int
+	led     float64
 }
 
 type segment struct{ a, b drawing.Vec }
@@ -168,7 +171,7 @@ func (t *setter) centre() {
 // the near, then what lies on it.
 func (t *setter) draw() {
 	t.d = drawing.Drawing{Shapes: t.d.Shapes[:0]}
-	t.lines, t.hairs, t.wants, t.arrows = t.lines[:0], t.hairs[:0], t.wants[:0], t.arrows[:0]
+	t.lines, t.hairs, t.wants, t.arrows, t.members = t.lines[:0], t.hairs[:0], t.wants[:0], t.arrows[:0], t.members[:0]
 	for _, i := range t.fromFar() {
 		t.of = i + 1
 		t.long(&t.scene.Things[i])

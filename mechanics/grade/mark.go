@@ -10,6 +10,7 @@ import (
 
 	"trivet/mechanics/diag"
 	"trivet/mechanics/problem"
+	"trivet/mechanics/say"
 	"trivet/mechanics/sheet"
 	"trivet/mechanics/statics"
 	"trivet/mechanics/tutor"
@@ -125,10 +126,7 @@ func NewKey(s *sheet.Sheet, solution *statics.Solution, rule Rule) *Key {
 // Asked are the names of the results that are marked where nobody says which: those
 // that the sheet asks for, else all unknowns.
 func (k *Key) Asked() (names []string) {
-	for _, q := range k.solution.Problem.Results() {
-		names = append(names, q.Name)
-	}
-	return names
+	return say.Each(k.solution.Problem.Results(), func(q problem.Query) string { return q.Name })
 }
 
 // Title is that of the sheet.
@@ -208,10 +206,7 @@ func (k *Key) one(a Typed) (m Mark) {
 // Unmet says which mistake is likeliest in each answer that the sheet itself holds
 // and that is not met, by the name of its result; nothing where the numbers show none.
 func (k *Key) Unmet() map[string]string {
-	var typed []Typed
-	for _, a := range k.solution.Problem.Answers {
-		typed = append(typed, Typed{Name: a.Query.Name, Text: a.Printed})
-	}
+	typed := say.Each(k.solution.Problem.Answers, func(a problem.Answer) Typed { return Typed{Name: a.Query.Name, Text: a.Printed} })
 	marks, _ := k.Mark(typed)
 	says := map[string]string{}
 	for i, a := range k.solution.Answers {

@@ -10,6 +10,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"trivet/mechanics/problem"
+	"trivet/mechanics/say"
 	"trivet/mechanics/sheet"
 	"trivet/mechanics/statics"
 	"trivet/units"
@@ -312,12 +313,10 @@ func (m *maker) radians() {
 // unitVectors: r taken for the unit vector of one unknown line or of all, and a coordinate
 // left out of the length.
 func (m *maker) unitVectors() {
-	var lines []int
-	for i, l := range m.p.Lines {
-		if len(l.Legs) == 1 && l.Legs[0].To >= 0 && l.Magnitude.Alone() >= 0 {
-			lines = append(lines, i)
-		}
-	}
+	lines := say.Places(len(m.p.Lines), func(i int) bool {
+		l := &m.p.Lines[i]
+		return len(l.Legs) == 1 && l.Legs[0].To >= 0 && l.Magnitude.Alone() >= 0
+	})
 	scaled := func(lines []int, by func(leg *problem.Leg) float64, says string) {
 		m.change(says, func(p *problem.Problem) {
 			for _, i := range lines {
@@ -512,10 +511,7 @@ func (m *maker) coordinates() {
 		}
 		at := [3]float64{pt.At.X, pt.At.Y, pt.At.Z}
 		move := func(to [3]float64, says string) {
-			var parts []string
-			for _, c := range to[:axes] {
-				parts = append(parts, fmt.Sprintf("%.15g m", c))
-			}
+			parts := say.Each(to[:axes], func(c float64) string { return fmt.Sprintf("%.15g m", c) })
 			if to != at {
 				m.retype("points", pt.Name, "at", strings.Join(parts, ", "), says)
 			}

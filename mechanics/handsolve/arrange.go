@@ -3,6 +3,8 @@ package handsolve
 import (
 	"cmp"
 	"slices"
+
+	"trivet/mechanics/say"
 )
 
 // arrange puts the steps as a person writes them: what follows from a body goes on
@@ -13,12 +15,7 @@ func (f *finder) arrange() {
 	clear(f.known) // why a symbol drops out is said of those that are unknown when a step is written
 	var last []int
 	for len(todo) > 0 {
-		var ready []int
-		for i := range todo {
-			if !slices.ContainsFunc(todo[i].Needs, func(n int) bool { return !f.known[n] }) {
-				ready = append(ready, i)
-			}
-		}
+		ready := say.Places(len(todo), func(i int) bool { return !slices.ContainsFunc(todo[i].Needs, func(n int) bool { return !f.known[n] }) })
 		next := slices.MinFunc(ready, func(a, b int) int { return cmp.Compare(todo[a].rank(last), todo[b].rank(last)) })
 		if todo[next].Kind == One {
 			last = todo[next].Equations[0].Bodies

@@ -12,16 +12,17 @@ import (
 // coordinates best, then moments about the point that a body's moments are taken
 // about, then named points and axes, and last what has to be worked out first.
 const (
-	aboutCost     = 1.0  // moments about the point chosen for the body
-	pointCost     = 1.75 // moments about a named point, or an axis along a coordinate through it
-	offCost       = 2.5  // the same for all bodies together, where no reaction acts at the point
-	pairCost      = 2.25 // an axis through two named points
-	lineCost      = 2.5  // an axis along a line of action
-	parallelCost  = 2.75 // an axis through a named point along a line of action
-	perpCost      = 1.0  // forces along a direction perpendicular to others, at a joint
-	crossCost     = 3.0  // the same in space, where it is a cross product: first what is known by components
-	skewCost      = 2.25 // the same for bodies
-	intersectCost = 3.0  // the point where two lines intersect; an axis through a named point that intersects two lines
+	aboutCost      = 1.0  // moments about the point chosen for the body
+	pointCost      = 1.75 // moments about a named point, or an axis along a coordinate through it
+	offCost        = 2.5  // the same for all bodies together, where no reaction acts at the point
+	pairCost       = 2.25 // an axis through two named points
+	lineCost       = 2.5  // an axis along a line of action
+	parallelCost   = 2.75 // an axis through a named point along a line of action
+	perpCost       = 1.0  // forces along a direction perpendicular to others, at a joint
+	crossCost      = 12.0 // the same in space, where it is a cross product: after an elimination by components
+	substituteCost = 0.5  // each term of a relation put into an equation of an elimination
+	skewCost       = 2.25 // the same for bodies
+	intersectCost  = 3.0  // the point where two lines intersect; an axis through a named point that intersects two lines
 
 	openGain     = 0.5  // at a joint: the next unknown is then alone along a coordinate
 	slipCost     = 0.1  // an equation before, that was written anyway
@@ -71,8 +72,6 @@ func through(point int, perpendicular ...*net) Named {
 	n.Point = point
 	return n
 }
-
-func axis(k int) r3.Vec { return [3]r3.Vec{{X: 1}, {Y: 1}, {Z: 1}}[k] }
 
 // coef is what a unit of a symbol has in the equation; rounding is 0.
 func (f *finder) coef(c *candidate, n *net) float64 {
@@ -128,7 +127,7 @@ func (f *finder) candidates(g *group, left []*net, try func(*candidate)) {
 // coordinates are the sums of forces along the coordinates.
 func (f *finder) coordinates(try func(*candidate)) {
 	for _, k := range f.axes {
-		c := candidate{Sum: Sum{Along: axis(k), Named: perp()}}
+		c := candidate{Sum: Sum{Along: problem.Axes()[k], Named: perp()}}
 		c.Named.Axis = "xyz"[k]
 		try(&c)
 	}
@@ -137,7 +136,7 @@ func (f *finder) coordinates(try func(*candidate)) {
 // about are the sums of moments about a point; in space about each axis through it.
 func (f *finder) about(point int, cost float64, try func(*candidate)) {
 	for _, k := range f.turns {
-		c := candidate{Sum{Moment: true, At: f.at[point], Along: axis(k), Named: through(point)}, cost}
+		c := candidate{Sum{Moment: true, At: f.at[point], Along: problem.Axes()[k], Named: through(point)}, cost}
 		if !f.p.Planar {
 			c.Named.Axis = "xyz"[k]
 		}
@@ -185,7 +184,7 @@ func (f *finder) forces(g *group, left []*net, cost float64, try func(*candidate
 			}
 		}
 		for _, k := range f.turns {
-			u, ok := skew(r3.Cross(axis(k), a.f), a.fScale)
+			u, ok := skew(r3.Cross(problem.Axes()[k], a.f), a.fScale)
 			c := candidate{Sum{Along: u, Named: perp(a)}, cost}
 			along := f.p.Planar && slices.ContainsFunc(left, func(m *net) bool { return parallel(u, m) })
 			if !f.p.Planar {
@@ -207,8 +206,8 @@ func (f *finder) intersections(left []*net, try func(*candidate)) {
 	}
 	for i, a := range left {
 		for _, b := range left[i+1:] {
-			if at, ok := intersect(a, b); ok && f.pointOn(at, axis(2)) < 0 {
-				try(&candidate{Sum{Moment: true, At: at, Along: axis(2), Named: perp(a, b)}, intersectCost})
+			if at, ok := intersect(a, b); ok && f.pointOn(at, problem.Axes()[2]) < 0 {
+				try(&candidate{Sum{Moment: true, At: at, Along: problem.Axes()[2], Named: perp(a, b)}, intersectCost})
 			}
 		}
 	}

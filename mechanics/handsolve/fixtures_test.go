@@ -176,6 +176,14 @@ func follow(t testing.TB, s *statics.Solution, r *Order, asked ...problem.Query)
 				hold(x, x.Value, 0)
 				value[x.Symbol] = x.Value
 			}
+			for k, relation := range step.Relations {
+				got, known := relation.Is.Sum(func(symbol int) (float64, bool) { x, ok := value[symbol]; return x, ok })
+				if len(relation.Is.Terms) != min(1, len(step.Relations)-1-k) || !known {
+					bad("step %d: relation %d of an elimination is %v", i, k, relation)
+				}
+				hold(Found{relation.Symbol, value[relation.Symbol]}, got, 0)
+				one++
+			}
 		}
 	}
 	for _, j := range DependsOn(s, asked) {
@@ -194,6 +202,9 @@ func tell(r *Order, p *problem.Problem) string {
 		for k := range step.Equations {
 			e := &step.Equations[k]
 			out += fmt.Sprintf(" {bodies %v, cut %v, moment %v at %v along %v}", e.Bodies, e.Cut, e.Moment, e.At, e.Along)
+		}
+		for _, x := range step.Relations {
+			out += fmt.Sprintf(" %s = %v", r.Name(p, x.Symbol), x.Is)
 		}
 		for _, x := range step.Finds {
 			out += fmt.Sprintf(" [%s = %.5g]", r.Name(p, x.Symbol), x.Value)

@@ -1,6 +1,8 @@
 package handsolve
 
 import (
+	"trivet/mechanics/say"
+
 	"cmp"
 	"slices"
 
@@ -128,12 +130,7 @@ func (f *finder) makeGroups() {
 	}
 	if n <= fewBodies {
 		for set := range 1 << n {
-			var bodies []int
-			for b := range n {
-				if set&(1<<b) != 0 {
-					bodies = append(bodies, b)
-				}
-			}
+			bodies := say.Places(n, func(b int) bool { return set&(1<<b) != 0 })
 			if len(bodies) < 2 {
 				continue
 			}

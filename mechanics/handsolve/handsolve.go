@@ -1,5 +1,6 @@
 // Package handsolve finds the order in which a person solves a problem by hand:
-// one equation after another, each written so that it contains a single unknown.
+// one equation after another, each written so that it contains a single unknown, by itself or
+// once the equations before it are substituted.
 package handsolve
 
 import (
@@ -66,9 +67,10 @@ type Step struct {
 	Zero      []Inspection // ZeroForce: joint by joint
 	Equations []Equation   // One: a single one; Together: as many as Finds, more where an unknown without a value stands in them
 	Finds     []Found
-	Needs     []int // symbols found before that the equations contain
-	Loose     []int // Together: symbols without a single value in the equations
-	Screw     bool  // Together: on a single body what contains one unknown alone is a screw of some pitch
+	Needs     []int      // symbols found before that the equations contain
+	Loose     []int      // Together: symbols without a single value in the equations
+	Relations []Relation // Together, where it is an elimination: equation by equation
+	Screw     bool       // Together: on a single body what contains one unknown alone is a screw of some pitch
 
 	cost   float64
 	wanted bool // it leads to what is asked

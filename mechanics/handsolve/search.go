@@ -5,13 +5,16 @@ import (
 	"slices"
 
 	"gonum.org/v1/gonum/spatial/r3"
+
+	"trivet/mechanics/problem"
 )
 
-// found is an equation that contains a single unknown symbol, and what it costs.
+// found is an equation that contains a single unknown symbol, or an elimination, and what it costs.
 type found struct {
 	g    *group
 	c    candidate
 	n    *net
+	by   *elimination
 	cost float64
 }
 
@@ -101,8 +104,10 @@ func (f *finder) cheapest() *found {
 	for _, g := range f.groups {
 		if !g.fresh {
 			g.best, g.fresh = f.single(g), true
-		} else if f.cheaper && g.best != nil {
+		} else if f.cheaper && g.best != nil && g.best.by == nil {
 			g.best.cost = f.cost(g, &g.best.c)
+		} else if f.cheaper && g.best != nil {
+			g.best.cost = g.cost + f.eliminate(g).each()
 		}
 		if g.best != nil && (best == nil || g.best.cost < best.cost) {
 			best = g.best
@@ -119,7 +124,7 @@ func (f *finder) single(g *group) *found {
 		return nil
 	}
 	var best *found
-	f.candidates(g, left, func(c *candidate) {
+	try := func(c *candidate) {
 		if best != nil && g.cost+c.cost+1 >= best.cost {
 			return
 		}
@@ -129,10 +134,22 @@ func (f *finder) single(g *group) *found {
 				cost -= openGain
 			}
 			if best == nil || cost < best.cost {
-				best = &found{g, *c, n, cost}
+				best = &found{g: g, c: *c, n: n, cost: cost}
 			}
 		}
-	})
+	}
+	if g.rigid || f.p.Planar {
+		f.candidates(g, left, try)
+		return best
+	}
+	// On a particle in space a direction that is a cross product comes last.
+	if f.coordinates(try); best != nil {
+		return best
+	}
+	if by := f.eliminate(g); by != nil {
+		return &found{g: g, by: by, cost: g.cost + by.each()}
+	}
+	f.forces(g, left, crossCost, try)
 	return best
 }
 
@@ -141,7 +158,7 @@ func opens(left []*net, known *net) bool {
 	for k := range 3 {
 		others := 0
 		for _, n := range left {
-			if n != known && r3.Dot(n.f, axis(k)) != 0 {
+			if n != known && r3.Dot(n.f, problem.Axes()[k]) != 0 {
 				others++
 			}
 		}
@@ -216,11 +233,19 @@ func (f *finder) behind(symbols []int) (steps []int) {
 	return steps
 }
 
-// accept puts an equation down and marks what it gives. The next one of the same section
+// accept puts an equation or an elimination down and marks what it gives. The next one of the same section
 // costs no new drawing.
 func (f *finder) accept(best *found) {
 	if len(best.g.cut) > 0 {
 		best.g.cost = 0
+	}
+	if best.by != nil {
+		step := Step{Kind: Together, Finds: best.by.solved(), Relations: best.by.relations}
+		for _, c := range best.by.of {
+			step.Equations = append(step.Equations, f.equation(best.g, c))
+		}
+		f.put(step)
+		return
 	}
 	e := f.equation(best.g, best.c, best.n)
 	f.put(Step{Kind: One, Equations: []Equation{e}, Finds: []Found{{best.n.Symbol, e.solve()}}})

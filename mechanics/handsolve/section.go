@@ -1,6 +1,10 @@
 package handsolve
 
-import "slices"
+import (
+	"slices"
+
+	"trivet/mechanics/say"
+)
 
 // manyEdges is up to how many members sections are looked for.
 const manyEdges = 100
@@ -42,12 +46,7 @@ func (f *finder) addSections() bool {
 		return false
 	}
 	f.sections = true
-	var edges []int
-	for symbol := range f.n {
-		if f.joins(symbol) {
-			edges = append(edges, symbol)
-		}
-	}
+	edges := say.Places(f.n, func(symbol int) bool { return f.joins(symbol) })
 	if len(edges) > manyEdges {
 		return false
 	}
@@ -80,12 +79,7 @@ func (f *finder) cut(of []int, seen map[[3]int]bool) {
 // split makes the two sides of a cut, where each of the members joins one to the other.
 func (f *finder) split(side, cut []int, seen map[[3]int]bool) {
 	slices.Sort(cut)
-	var other []int
-	for b := range f.p.Bodies {
-		if !slices.Contains(side, b) {
-			other = append(other, b)
-		}
-	}
+	other := say.Places(len(f.p.Bodies), func(b int) bool { return !slices.Contains(side, b) })
 	within := func(symbol int) bool {
 		return slices.Contains(side, f.on(symbol)[0]) == slices.Contains(side, f.on(symbol)[1])
 	}

@@ -9,6 +9,7 @@ import (
 	"gonum.org/v1/gonum/floats"
 
 	"trivet/mechanics/linear"
+	"trivet/mechanics/say"
 )
 
 const (
@@ -45,12 +46,7 @@ func (s *set) before(t *set) bool {
 // together puts down the smallest set of equations that fixes its unknowns, or all of them where
 // there is none.
 func (f *finder) together() bool {
-	var symbols []int
-	for symbol := range f.known {
-		if _, tied := f.tied[symbol]; !tied && !f.known[symbol] {
-			symbols = append(symbols, symbol)
-		}
-	}
+	symbols := say.Places(len(f.known), func(symbol int) bool { _, tied := f.tied[symbol]; return !tied && !f.known[symbol] })
 	var all []writing
 	if len(symbols) <= bitsLeft {
 		all = f.writings(symbols)

@@ -61,7 +61,7 @@ func (p describer) meaning(q problem.Query) (what, positive string) {
 	of, from := p.owner(q)
 	switch q.Part {
 	case problem.MX, problem.MY, problem.MZ:
-		positive = p.turn([]r3.Vec{{X: 1}, {Y: 1}, {Z: 1}}[q.Part-problem.MX])
+		positive = p.turn(problem.Axes()[q.Part-problem.MX])
 	}
 	return p.PartWords(q, of, from), positive
 }

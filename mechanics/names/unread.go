@@ -108,9 +108,12 @@ func kindOfRow(t problem.TableInfo, row sheet.Row) (kind string, ok bool) {
 	return word, t.Name == "distributed"
 }
 
+// quoted is a key of a row that a note speaks of.
+func quoted(table, key string) string { return `"` + diag.Key(table, key) + `"` }
+
 // unusedKey words a key that rows of other kinds use.
-func unusedKey(k problem.KeyInfo, kind string) *diag.Error {
-	try := "remove it"
+func unusedKey(table string, k problem.KeyInfo, kind string) (msg, try string) {
+	try = "remove it"
 	switch {
 	case k.Name == "friction" && kind != problem.Cable.String() && k.UsedBy(problem.BeltKind.String()): // a line that does not go round a drum
 		rough, _ := problem.CellKey("joints", "", "friction")
@@ -118,18 +121,18 @@ func unusedKey(k problem.KeyInfo, kind string) *diag.Error {
 	case len(k.Kinds) <= 2:
 		try = "the kind " + say.Or(k.Kinds...) + ", or remove it"
 	}
-	return diag.New(problem.AKind(kind)+" does not use "+strconv.Quote(k.Name), try)
+	return problem.AKind(kind) + " does not use " + quoted(table, k.Name), try
 }
 
 // unused words a key that its row does not use: of another kind, or beside another key or
 // without it. It is nil where the row uses it.
 func (n *notes) unused(t problem.TableInfo, row sheet.Row, k problem.KeyInfo) *diag.Error {
 	if kind, ok := kindOfRow(t, row); ok && !k.UsedBy(kind) {
-		return unusedKey(k, kind)
+		return diag.New(unusedKey(t.Name, k, kind))
 	}
 	has := func(key string) bool { return row.Text(key) != "" }
 	ignored := func(what, try string) *diag.Error {
-		return diag.New("the "+t.Row+" "+row.Name+" has "+what+", so its "+strconv.Quote(k.Name)+" is ignored", try)
+		return diag.New("the "+t.Row+" "+row.Name+" has "+what+", so its "+quoted(t.Name, k.Name)+" is ignored", try)
 	}
 	misspelt := func(c sheet.Cell) bool { _, known := t.Key(c.Key); return !known }
 	kinds, _ := t.Key("kind")
@@ -137,11 +140,11 @@ func (n *notes) unused(t problem.TableInfo, row sheet.Row, k problem.KeyInfo) *d
 	path := problem.Fields(row.Text("path"))
 	switch at := t.Name + "." + k.Name; {
 	case at == "joints.moments" && kind >= 0 && n.Planar && problem.JointKind(kind).Info().MayLack && problem.JointKind(kind).Where(true).Moments == problem.HoldNone:
-		return diag.New("in the plane "+problem.AKind(problem.JointKind(kind).String())+" does not use \"moments\"", "remove it")
+		return diag.New("in the plane "+problem.AKind(problem.JointKind(kind).String())+" does not use "+quoted(t.Name, k.Name), "remove it")
 	case at == "lines.at" && has("path") && !n.agrees(row):
-		return ignored("a path", "remove one of them")
+		return diag.New("the line "+row.Name+" has a path, so the point "+row.Text("at")+" is ignored", "remove one of them")
 	case at == "lines.path" && has("components") && len(path) > 1 && !problem.IsBelt(row):
-		return diag.New("the line "+row.Name+" has components, so only the first point of its path is used", "at "+path[0].Text)
+		return diag.New("the line "+row.Name+" has components, so only the first point under "+quoted(t.Name, "path")+" is used", diag.Key(t.Name, "at")+" "+path[0].Text)
 	case at == "lines.along" && has("components"), at == "couples.turn" && has("components"):
 		return ignored("components", "remove one of them")
 	case at == "lines.natural" && has("magnitude") && !has("stiffness"):
@@ -198,9 +201,6 @@ func (n *notes) unreadBody(ref sheet.Ref, line, text string) {
 
 // unknownTable words a table that nothing reads.
 func unknownTable(t sheet.Table) *diag.Error {
-	if slices.Contains(later, t.Name) {
-		return diag.New("this version does not know "+"["+sheet.EncodeName(t.Name)+"]", "a newer version")
-	}
 	best, most := "", -1
 	for _, name := range synonyms[plainly(t.Name)] {
 		if info, ok := problem.TableNamed(name); ok && likeness(info, t) > most {
@@ -217,7 +217,7 @@ func unknownTable(t sheet.Table) *diag.Error {
 	} else if best == "" {
 		try = keepUnread("[", t.Name, "]")
 	}
-	return diag.New("unknown table "+"["+sheet.EncodeName(t.Name)+"]", try)
+	return unknown(t.Name, "table ["+sheet.EncodeName(t.Name)+"]", try)
 }
 
 // likeness counts the keys in a table's rows that this one knows.
@@ -283,8 +283,8 @@ func unknownKey(t problem.TableInfo, row sheet.Row, key string) *diag.Error {
 		return insteadOf(path, what, near, try, taken || plain && near == t.Plain)
 	}
 	if k, ok := t.Key(nearest(key, all)); ok {
-		other := unusedKey(k, kind)
-		return unknown(path, what+", and "+other.Msg, other.Hint)
+		msg, try := unusedKey(t.Name, k, kind)
+		return unknown(path, what+", and "+msg, try)
 	}
 	for _, other := range []struct{ table, entry string }{{"lines", "line"}, {"joints", "joint"}} {
 		for _, name := range append([]string{key}, synonyms[plainly(key)]...) {
@@ -292,20 +292,20 @@ func unknownKey(t problem.TableInfo, row sheet.Row, key string) *diag.Error {
 			if !ok || other.table == t.Name || k.Kinds == nil || !hasKind || t.Name == "distributed" {
 				continue
 			}
-			unused := unusedKey(k, kind)
+			msg, try := unusedKey(t.Name, k, kind)
 			if len(k.Kinds) == 1 {
-				unused.Hint = "a " + other.entry + " of the kind " + k.Kinds[0] + ", or remove it"
+				try = "a " + other.entry + " of the kind " + k.Kinds[0] + ", or remove it"
 			}
 			if name != key {
-				unused.Msg = "unknown " + what + ", and " + unused.Msg
+				msg = "unknown " + what + ", and " + msg
 			}
-			return unused
+			return diag.New(msg, try)
 		}
 	}
 	return unknown(path, what, keepUnread("", key, ""))
 }
 
-// unknown says that a key, at a path of the sheet, is known to later versions or to none.
+// unknown says that a key or a table, at a path of the sheet, is known to later versions or to none.
 func unknown(path, what, try string) *diag.Error {
 	if slices.Contains(later, path) {
 		return diag.New("this version does not know the "+what, "a newer version")

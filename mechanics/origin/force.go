@@ -42,9 +42,9 @@ func (a source) line(p *problem.Problem) *problem.Line {
 // part is what a force, and a couple with it, add to a row.
 func part(p *problem.Problem, r *statics.Row, a *problem.Act, f, couple r3.Vec) float64 {
 	if !r.Moment {
-		return problem.Component(f, axisOf(r))
+		return problem.Component(f, r.Coordinate())
 	}
-	return problem.Component(p.Moment(a, f, couple), axisOf(r))
+	return problem.Component(p.Moment(a, f, couple), r.Coordinate())
 }
 
 // rowOf is the equation of a body along an axis, or of moments about it.
@@ -113,9 +113,9 @@ func (f Force) Solved(s *statics.Solution, axis int, moment bool) doc.Origin {
 // known says how the known part of a force, or of its moment, follows from the sheet.
 func (a source) known(p *problem.Problem, r *statics.Row) string {
 	f, l := p.Units.Force, a.line(p)
-	switch v := problem.Component(a.Force.Const, axisOf(r)); {
+	switch v := problem.Component(a.Force.Const, r.Coordinate()); {
 	case r.Moment && a.Couple.Const != (r3.Vec{}):
-		return "the couple, the same about every point, " + p.Format(problem.Component(a.Couple.Const, axisOf(r)), units.Moment)
+		return "the couple, the same about every point, " + p.Format(problem.Component(a.Couple.Const, r.Coordinate()), units.Moment)
 	case r.Moment:
 		return a.cross(p, r, a.Force.Const, "F", in(p, f), p.Units.For(units.Moment).Symbol)
 	case l != nil && len(l.Legs) == 0:
@@ -148,7 +148,7 @@ func (a source) share(s *statics.Solution, r *statics.Row, j int) (string, float
 			if !r.Moment {
 				return "a couple has no component along " + r.Axis[1:], 0
 			}
-			return couple(p, t.D), problem.Component(t.D, axisOf(r)) * scale
+			return couple(p, t.D), problem.Component(t.D, r.Coordinate()) * scale
 		}
 	}
 	return "", 0
@@ -165,7 +165,7 @@ func couple(p *problem.Problem, d r3.Vec) string {
 // cosine is the component of a force's direction.
 func (a source) cosine(p *problem.Problem, r *statics.Row, t problem.ActTerm) string {
 	if l := a.line(p); l != nil && len(l.Legs) > 0 && l.Legs[0].To >= 0 {
-		return segments(p, l, a.Act, t, axisOf(r))
+		return segments(p, l, a.Act, t, r.Coordinate())
 	}
 	if a.from.Thing == problem.AJoint && p.Joints[a.from.Index].Second == a.Body {
 		return "it acts on " + r.Name + " along " + p.Direction(t.D) + ", opposite to " + p.Bodies[p.Joints[a.from.Index].First].Name
@@ -213,7 +213,7 @@ func segments(p *problem.Problem, l *problem.Line, a *problem.Act, t problem.Act
 
 // cross is a component of r × F, r from the point that moments are taken about.
 func (a source) cross(p *problem.Problem, r *statics.Row, d r3.Vec, letter string, number print, unit string) string {
-	one, two := (axisOf(r)+1)%3, (axisOf(r)+2)%3 // (r × F)x = y·Fz - z·Fy, and so on round
+	one, two := (r.Coordinate()+1)%3, (r.Coordinate()+2)%3 // (r × F)x = y·Fz - z·Fy, and so on round
 	arm := p.Arm(a.Act)
 	length := in(p, p.Units.Length)
 	x, y := axisName(one), axisName(two)

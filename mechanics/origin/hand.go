@@ -62,7 +62,7 @@ func (h Hand) name(t *handsolve.Term) string {
 // coefficientOf is a term's coefficient in a sum of moments; of a couple it is no length.
 func coefficientOf(p *problem.Problem, t *handsolve.Term) string {
 	couple := t.Symbol >= 0 && t.Symbol < len(p.Unknowns) && p.Unknowns[t.Symbol].Dim == units.Moment ||
-		t.Load.Thing == problem.ACouple || t.Load.Thing == problem.ALoad && p.Loads[t.Load.Index].Total == 0
+		p.TurnsOnly(t.Load)
 	if couple {
 		return cosine(t.Coef)
 	}

@@ -130,7 +130,4 @@ func norm(v r3.Vec, planar bool, number print) string {
 	return s + ")"
 }
 
-// axisOf is the index of the axis of a row.
-func axisOf(r *statics.Row) int { return int(r.Axis[1] - 'x') }
-
 func axisName(axis int) string { return "xyz"[axis : axis+1] }

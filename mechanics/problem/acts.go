@@ -80,7 +80,7 @@ func (r *reading) directed(l *Line, on cell) {
 	switch {
 	case len(others) > 0 && len(path) > 2:
 		l.OK = r.fail(sheet.Ref{Table: l.Ref.Table, Row: l.Ref.Row, Key: "path"}, diag.Span{}, "a "+l.Kind.String()+" between two bodies has a path of two points, but that of "+l.Name+" has "+say.Number(len(path)),
-			"the path "+r.p.Points[ends[0]].Name+" "+r.p.Points[others[0]].Name)
+			lineKey("path")+" "+r.p.Points[ends[0]].Name+" "+r.p.Points[others[0]].Name)
 	case len(others) > 0:
 		if l.Kind == Contact && l.Legs[0].To >= 0 {
 			force = force.Opposite()

@@ -31,6 +31,11 @@ func (p *Problem) Magnitude(of Source) Affine {
 	return Affine{Terms: []Term{{of.Index, 1}}}
 }
 
+// TurnsOnly tells what has no force: a couple, and a load without a resultant.
+func (p *Problem) TurnsOnly(of Source) bool {
+	return of.Thing == ACouple || of.Thing == ALoad && p.Loads[of.Index].Total == 0
+}
+
 // Alone is the unknown that a magnitude is, -1 where it is anything else.
 func (a Affine) Alone() int {
 	if a.Const == 0 && len(a.Terms) == 1 && a.Terms[0].Coef == 1 {

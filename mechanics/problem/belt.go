@@ -95,15 +95,15 @@ func (r *reading) belt(first int, w row) {
 	belt := parts[0].Belt
 	parts[1].Kind = parts[0].Kind
 
-	const form = "a path such as A C B, from one end round the drum at C to the other end"
+	form := lineKey("path") + " A C B, from one end round the drum at C to the other end"
 	path := w.cell("path")
 	words := Fields(path.text)
 	switch {
 	case !path.has:
-		w.fail("the belt "+belt.Name+" has no path", form)
+		w.fail("the belt "+belt.Name+" has no "+quotedKey("path"), form)
 		return
 	case len(words) != 3 && len(words) != 4:
-		path.fail("the path of a belt has three points, and this one has "+strconv.Itoa(len(words)), form)
+		path.fail(quotedKey("path")+" of a belt has three points, and this one has "+strconv.Itoa(len(words)), form)
 		return
 	}
 	for k, l := range parts {
@@ -163,7 +163,7 @@ func (r *reading) doubtDrum(belt *Belt, path cell, words []Token) {
 		return
 	}
 	r.doubt(path.ref, NoSort, words[1].Span, "the belt "+belt.Name+" acts on the body "+r.p.Bodies[drum.Body].Name+" at "+drum.Name+", so its friction has no moment about "+drum.Name,
-		"the path "+words[0].Text+" P Q "+words[2].Text+", with P and Q where the belt leaves the drum")
+		lineKey("path")+" "+words[0].Text+" P Q "+words[2].Text+", with P and Q where the belt leaves the drum")
 }
 
 // heldByDrum tells that a part of a belt may run between fixed ends: the friction of the

@@ -205,7 +205,7 @@ func (c cell) grouped(expr *units.Expr) {
 // cell: to some readers they are decimal commas.
 func (c cell) noteGroups(grouped string) {
 	note := Error{Ref: c.ref, Sort: DigitsGrouped, Error: diag.Error{Span: diag.Whole(c.text), Msg: c.word() + " is read as " + grouped}}
-	if grouped != "" && !slices.Contains(c.r.p.Doubts, note) {
+	if grouped != "" && !slices.ContainsFunc(c.r.p.Doubts, func(e Error) bool { return e.Ref == note.Ref && e.Sort == note.Sort }) {
 		c.r.p.Doubts = append(c.r.p.Doubts, note)
 	}
 }

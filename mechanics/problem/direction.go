@@ -44,6 +44,9 @@ func (p *Problem) Extent() (low, high r3.Vec) {
 	return low, high
 }
 
+// Axes are the unit vectors along the coordinates.
+func Axes() [3]r3.Vec { return [3]r3.Vec{{X: 1}, {Y: 1}, {Z: 1}} }
+
 // Component is that of a vector along axis 0, 1 or 2.
 func Component(v r3.Vec, axis int) float64 { return numbers(v)[axis] }
 

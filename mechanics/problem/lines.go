@@ -43,6 +43,10 @@ func (r *reading) lineGeometry(i int) {
 	}
 }
 
+// lineKey is a key of a line in a message, and quotedKey the same where it is spoken of.
+func lineKey(name string) string   { return diag.Key("lines", name) }
+func quotedKey(name string) string { return `"` + lineKey(name) + `"` }
+
 // linePath reads path = "T A", or at with along or components.
 func (r *reading) linePath(l *Line, w row) bool {
 	path, at, along := w.cell("path"), w.cell("at"), w.cell("along")
@@ -54,17 +58,17 @@ func (r *reading) linePath(l *Line, w row) bool {
 		l.Path = pair
 		return r.p.Points[pair[0]].OK && r.p.Points[pair[1]].OK && r.alongDirection(l, w, along)
 	case path.has:
-		return along.fail("the line "+l.Name+" has both a path and a direction", "remove one of them")
+		return along.fail("the line "+l.Name+" has both "+quotedKey("path")+" and "+quotedKey("along"), "remove one of them")
 	case !at.has:
-		hint := "a path such as T A, or at T along +x"
-		if !l.Kind.Info().Path {
-			hint = "at T along +x"
+		hint := lineKey("at") + " T and " + lineKey("along") + " +x"
+		if l.Kind.Info().Path {
+			hint = lineKey("path") + " T A, or " + hint
 		}
 		return w.fail("the line "+l.Name+" has no point of application", hint)
 	case len(words) == 2 && r.isPoint(words[0].Text) && r.isPoint(words[1].Text):
-		hint := "the path " + at.word()
+		hint := lineKey("path") + " " + at.word()
 		if along.has {
-			hint = "at " + words[0].Text
+			hint = lineKey("at") + " " + words[0].Text
 		}
 		return at.fail("the line "+l.Name+" acts at one point, but "+at.word()+" is two", hint)
 	}
@@ -97,7 +101,7 @@ func (r *reading) alongDirection(l *Line, w row, along cell) bool {
 	if along.has {
 		leg.Typed = along.typedDirection()
 	}
-	if along.has && !along.direction(&leg.U) || l.Kind != Weight && !w.needs(along, "the line "+l.Name+" has no direction", "along +x, along (3, 0, -4) or along dir(A, B)") {
+	if along.has && !along.direction(&leg.U) || l.Kind != Weight && !w.needs(along, "the line "+l.Name+" has no direction", lineKey("along")+" +x, (3, 0, -4) or dir(A, B)") {
 		return false
 	}
 	leg.R = leg.U
@@ -113,10 +117,10 @@ func (r *reading) throughPoints(l *Line, c cell, words []Token) bool {
 	case !ok:
 		return false
 	case len(words) < 2:
-		return c.fail("a path needs at least two points", "the form T A")
+		return c.fail(quotedKey("path")+" needs at least two points", "the form T A")
 	case len(words) > 2 && !l.Kind.Info().Path:
 		return c.failAt(diag.Between(words[2].Start, words[len(words)-1].End), AKind(l.Kind.String())+" is straight, so its path has two points, not "+say.Number(len(words)),
-			"the path "+c.text[words[0].Start:words[1].End])
+			lineKey("path")+" "+c.text[words[0].Start:words[1].End])
 	}
 	for k := 1; k < len(l.Path); k++ {
 		span, name := diag.Between(words[k-1].Start, words[k].End), r.p.Points[l.Path[k]].Name

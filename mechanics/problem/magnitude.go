@@ -179,7 +179,7 @@ func (r *reading) spring(l *Line, w row, hasMagnitude bool) (sprung, ok bool) {
 	}
 	length := l.Length()
 	if length == 0 {
-		return true, w.fail("the length of the spring "+l.Name+" follows from its two ends", "a path such as C D instead of a direction")
+		return true, w.fail("the length of the spring "+l.Name+" follows from its two ends", lineKey("path")+" C D instead of "+lineKey("along"))
 	}
 	l.Spring = &Spring{Stiffness: k.value, Natural: n.value, Stretch: length - n.value}
 	l.Magnitude = Affine{Const: k.value * l.Spring.Stretch}

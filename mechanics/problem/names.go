@@ -77,7 +77,7 @@ func (r *reading) isPoint(name string) bool { return r.has(APoint, name) }
 // checkName refuses the name of a row that cells could not use.
 func (r *reading) checkName(ref sheet.Ref, what Thing) {
 	if err := NameFor(what, ref.Row); err != nil {
-		r.fail(ref, diag.Span{}, err.Msg, err.Hint)
+		r.failed(ref, err)
 	}
 }
 
@@ -120,4 +120,23 @@ func IsIdentifier(s string) bool {
 // suggestion is the known name that a mistyped one most likely means, or the fallback.
 func suggestion(wrong string, known []string, fallback string) string {
 	return cmp.Or(units.Suggest(wrong, known), fallback)
+}
+
+// SymbolOf is a name as a symbol: digits at its end are a subscript.
+func SymbolOf(name string) (base, digits string) {
+	base = strings.TrimRightFunc(name, unicode.IsDigit)
+	if base == "" {
+		return name, ""
+	}
+	return base, name[len(base):]
+}
+
+// SymbolOfUnknown is an unknown's name as a symbol's name with what is added to its subscript: the x in Ax of
+// a joint A, or in Fx of a force by components, the A in MA and the Az in MAz.
+func (p *Problem) SymbolOfUnknown(j int) (name, part string) {
+	u := &p.Unknowns[j]
+	if u.Joint >= 0 && u.Dim == units.Moment {
+		return "M", p.Joints[u.Joint].Name + u.Part
+	}
+	return strings.TrimSuffix(u.Name, u.Part), u.Part
 }

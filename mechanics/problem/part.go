@@ -108,7 +108,7 @@ func (p *Problem) parsePart(q Query, part string) (Query, *diag.Error) {
 			}
 			continue
 		case k.Kind == AskLength && p.Lines[q.Of.Index].Length() == 0:
-			return fail("the line "+p.NameOf(q.Of)+" has a direction but no length", "give it a path")
+			return fail("the line "+p.NameOf(q.Of)+" has a direction but no length", "two points under "+quotedKey("path"))
 		case k.Kind == AskStretch && p.Lines[q.Of.Index].Spring == nil:
 			return fail("the line "+p.NameOf(q.Of)+" is not a spring of known stiffness", "the stretch of a spring")
 		}

@@ -93,7 +93,7 @@ func ByPlace[T any](on []T, act func(T) *Act) (places [][]T) {
 
 // NameOf names what exerts an act.
 func (p *Problem) NameOf(from Source) string {
-	name := p.Entries(from.Thing)[from.Index].Name
+	name := p.Entry(from).Name
 	if from.Thing == ABody {
 		return "weight of " + name
 	}

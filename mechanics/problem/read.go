@@ -155,8 +155,12 @@ func (r *reading) magnitudeOnce(ref sheet.Ref, name string, read func() bool) bo
 
 // fail reports what does not read, and is false for its reader to return.
 func (r *reading) fail(ref sheet.Ref, span diag.Span, msg, hint string) bool {
+	return r.failed(ref, diag.At(span, msg, hint))
+}
+
+func (r *reading) failed(ref sheet.Ref, err *diag.Error) bool {
 	if ref != r.notText { // else what seems missing in this row is there, and has been reported
-		r.errs = append(r.errs, Error{Ref: ref, Error: *diag.At(span, msg, hint)})
+		r.errs = append(r.errs, Error{Ref: ref, Error: *err})
 	}
 	return false
 }
@@ -169,7 +173,7 @@ func (r *reading) doubt(ref sheet.Ref, sort Sort, at diag.Span, msg, hint string
 // failCell reports an error of a cell's expression, unless it only repeats one
 // that has been reported where it arose.
 func (r *reading) failCell(ref sheet.Ref, err *diag.Error) bool {
-	return !errors.Is(err, errElsewhere) && r.fail(ref, err.Span, err.Msg, err.Hint)
+	return !errors.Is(err, errElsewhere) && r.failed(ref, err)
 }
 
 // sortErrors puts the errors in the order in which the sheet's cells stand.

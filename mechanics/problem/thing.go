@@ -1,6 +1,7 @@
 package problem
 
 import (
+	"iter"
 	"strings"
 
 	"trivet/mechanics/say"
@@ -27,17 +28,17 @@ const (
 // things says what each thing is called, where it has its rows, and its list.
 var things = [...]struct {
 	word, table string
-	all         func(*Problem) []*Entry
+	list        func(*Problem) entries
 }{
 	NoThing:   {word: "thing"},
-	AGiven:    {"given", "given", func(p *Problem) []*Entry { return entries(p.Givens) }},
-	APoint:    {"point", "points", func(p *Problem) []*Entry { return entries(p.Points) }},
-	ABody:     {"body", "bodies", func(p *Problem) []*Entry { return entries(p.Bodies) }},
-	ALine:     {"line", "lines", func(p *Problem) []*Entry { return entries(p.Lines) }},
-	AJoint:    {"joint", "joints", func(p *Problem) []*Entry { return entries(p.Joints) }},
-	ACouple:   {"couple", "couples", func(p *Problem) []*Entry { return entries(p.Couples) }},
-	ALoad:     {"load", "distributed", func(p *Problem) []*Entry { return entries(p.Loads) }},
-	AnUnknown: {"unknown", "", func(p *Problem) []*Entry { return entries(p.Unknowns) }},
+	AGiven:    {"given", "given", func(p *Problem) entries { return entriesOf(p.Givens) }},
+	APoint:    {"point", "points", func(p *Problem) entries { return entriesOf(p.Points) }},
+	ABody:     {"body", "bodies", func(p *Problem) entries { return entriesOf(p.Bodies) }},
+	ALine:     {"line", "lines", func(p *Problem) entries { return entriesOf(p.Lines) }},
+	AJoint:    {"joint", "joints", func(p *Problem) entries { return entriesOf(p.Joints) }},
+	ACouple:   {"couple", "couples", func(p *Problem) entries { return entriesOf(p.Couples) }},
+	ALoad:     {"load", "distributed", func(p *Problem) entries { return entriesOf(p.Loads) }},
+	AnUnknown: {"unknown", "", func(p *Problem) entries { return entriesOf(p.Unknowns) }},
 	AParticle: {word: "particle"},
 }
 
@@ -69,19 +70,29 @@ type Named struct {
 func (t Thing) Named(name string) Named { return Named{t, name} }
 
 // entries are what the things of a list have in common, by their places in it.
-func entries[T any, P interface {
+type entries struct {
+	n  int
+	at func(i int) *Entry
+}
+
+func entriesOf[T any, P interface {
 	*T
 	entry() *Entry
-}](list []T) []*Entry {
-	out := make([]*Entry, len(list))
-	for i := range list {
-		out[i] = P(&list[i]).entry()
-	}
-	return out
+}](list []T) entries {
+	return entries{len(list), func(i int) *Entry { return P(&list[i]).entry() }}
 }
 
 // Entries are the things of a kind, by their places in their list.
-func (p *Problem) Entries(what Thing) []*Entry { return things[what].all(p) }
+func (p *Problem) Entries(what Thing) iter.Seq2[int, *Entry] {
+	return func(yield func(int, *Entry) bool) {
+		list := things[what].list(p)
+		for i := 0; i < list.n && yield(i, list.at(i)); i++ {
+		}
+	}
+}
+
+// Entry is one of them.
+func (p *Problem) Entry(of Source) *Entry { return things[of.Thing].list(p).at(of.Index) }
 
 // Find gives the place of the thing of a name in its list: of several kinds the first that
 // has one.

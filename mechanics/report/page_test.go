@@ -11,6 +11,7 @@ import (
 	"testing"
 
 	"trivet/fixtures"
+	"trivet/fixtures/long"
 	"trivet/mechanics/drawing"
 	"trivet/mechanics/paper"
 	"trivet/mechanics/say"
@@ -114,7 +115,7 @@ func TestTheFigureStandsBeforeTheWorking(t *testing.T) {
 }
 
 func TestPagesAreTheSameTwice(t *testing.T) {
-	for _, name := range []string{"pulley-and-knot", "crate-tips-or-slips", "boom-and-two-cables"} {
+	for _, name := range long.Share([]string{"boom-and-two-cables", "pulley-and-knot", "crate-tips-or-slips"}) {
 		for _, format := range pageFormats {
 			for _, field := range []bool{false, true} {
 				s, sh := pageSheet(t, name)
@@ -130,7 +131,7 @@ func TestPagesAreTheSameTwice(t *testing.T) {
 
 // Every sheet that comes with the program gives a page, whatever its verdict.
 func TestEverySheetHasAPage(t *testing.T) {
-	for _, f := range append(fixtures.Starts(), fixtures.Published()...) {
+	for _, f := range long.OfEach(append(fixtures.Starts(), fixtures.Published()...), fixtures.Sheet.Group) {
 		s, sh := pageSheet(t, f.Name)
 		for _, field := range []bool{false, true} {
 			opt := PageOptions{Field: field, Sheet: sh, File: f.Name}
@@ -306,7 +307,7 @@ func compiles(t *testing.T, engine string) {
 	if err != nil || exec.Command("kpsewhich", "tikz.sty").Run() != nil {
 		t.Skip(engine + " or its package tikz is not here: pages of LaTeX are not compiled")
 	}
-	for _, name := range []string{"boom-and-two-cables", "crate-tips-or-slips"} {
+	for _, name := range long.Share([]string{"boom-and-two-cables", "crate-tips-or-slips"}) {
 		s, sh := pageSheet(t, name)
 		for _, field := range []bool{false, true} {
 			folder := t.TempDir()

@@ -8,3 +8,13 @@ func Each[S, T any](of []S, become func(S) T) []T {
 	}
 	return out
 }
+
+// Places are the numbers below n that something holds of, in their order.
+func Places(n int, holds func(int) bool) (of []int) {
+	for i := range n {
+		if holds(i) {
+			of = append(of, i)
+		}
+	}
+	return of
+}

@@ -269,7 +269,7 @@ func (b *builder) vector(f force, v problem.Vector, d r3.Vec, magnitude problem.
 	for k, x := range []float64{v.Const.X, v.Const.Y, v.Const.Z} { // beside unknown ones each by itself
 		if x != 0 && d == (r3.Vec{}) {
 			known := f
-			known.Label, known.Along = called(withPart(f.Label.Short, "xyz"[k:k+1]), OfUnknown), [3]r3.Vec{{X: 1}, {Y: 1}, {Z: 1}}[k]
+			known.Label, known.Along = called(withPart(f.Label.Short, "xyz"[k:k+1]), OfUnknown), problem.Axes()[k]
 			known.amount = problem.Affine{Const: x}
 			b.arrow(known)
 		}

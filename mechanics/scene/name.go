@@ -3,30 +3,25 @@ package scene
 import (
 	"slices"
 	"strings"
-	"unicode"
 
 	"trivet/mechanics/drawing"
 	"trivet/mechanics/problem"
 	"trivet/units"
 )
 
-// Typeset sets a name as the working does: digits at its end are a subscript.
+// Typeset sets a name as a symbol.
 func Typeset(name string) []drawing.Run {
-	base := strings.TrimRightFunc(name, unicode.IsDigit)
-	if base == "" || base == name {
-		return Italic(name)
+	base, digits := problem.SymbolOf(name)
+	if digits == "" {
+		return Italic(base)
 	}
-	return []drawing.Run{{Text: base, Style: drawing.Italic}, {Text: name[len(base):], Level: -1}}
+	return append(Italic(base), drawing.Run{Text: digits, Level: -1})
 }
 
-// TypesetUnknown sets an unknown's name: the x in Ax of a joint A, or in Fx of a force by
-// components, and the A in MA are subscripts.
+// TypesetUnknown sets an unknown's name as a symbol.
 func TypesetUnknown(p *problem.Problem, j int) []drawing.Run {
-	u := &p.Unknowns[j]
-	if u.Joint >= 0 && u.Dim == units.Moment {
-		return []drawing.Run{{Text: "M", Style: drawing.Italic}, {Text: p.Joints[u.Joint].Name + u.Part, Style: drawing.Italic, Level: -1}}
-	}
-	return withPart(Typeset(strings.TrimSuffix(u.Name, u.Part)), u.Part)
+	name, part := p.SymbolOfUnknown(j)
+	return withPart(Typeset(name), part)
 }
 
 // withPart sets a component of a named force.

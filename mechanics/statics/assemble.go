@@ -72,7 +72,7 @@ const known = -1
 func (a *assembly) add(act *problem.Act) {
 	arm, reach := a.p.Arm(act), a.p.Bodies[act.Body].Reach
 	for i := a.Start[act.Body]; i < a.Start[act.Body+1]; i++ {
-		axis := a.Rows[i].axis()
+		axis := a.Rows[i].Coordinate()
 		put := func(col int, v r3.Vec, size float64) {
 			if value := problem.Component(v, axis); value != 0 {
 				a.entries[i] = append(a.entries[i], entry{linear.Term{Col: col, Value: value}, max(size, math.Abs(value))})

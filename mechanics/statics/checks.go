@@ -45,7 +45,7 @@ func (s *Solution) residuals() {
 				of = m
 				largest[act.Body] = max(largest[act.Body], r3.Norm(c)/row.Scale)
 			}
-			s.Residuals[i].Value += problem.Component(of, sys.Rows[i].axis())
+			s.Residuals[i].Value += problem.Component(of, sys.Rows[i].Coordinate())
 		}
 	}
 	for i := range s.Residuals {

@@ -138,7 +138,7 @@ func (s *Solution) ForceOf(of problem.Source) (f, m r3.Vec, err error) {
 		f, m = loads(s.Problem, of.Index)
 		return f, m, nil
 	}
-	switch e := s.Problem.Entries(of.Thing)[of.Index]; {
+	switch e := s.Problem.Entry(of); {
 	case len(e.Acts) > 0 && s.loose(e.Acts[0].Force):
 		return f, m, s.noValue(e.Name)
 	case len(e.Acts) > 0:

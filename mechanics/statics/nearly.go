@@ -158,7 +158,7 @@ func (s *Solution) moveOf(body int, v []float64) Move {
 		if s.System.Rows[i].Moment {
 			of = &mv.W
 		}
-		*[]*float64{&of.X, &of.Y, &of.Z}[s.System.Rows[i].axis()] = v[i] / s.System.Rows[i].Scale
+		*[]*float64{&of.X, &of.Y, &of.Z}[s.System.Rows[i].Coordinate()] = v[i] / s.System.Rows[i].Scale
 	}
 	return mv
 }

@@ -43,7 +43,8 @@ type Row struct {
 	Scale  float64 // what the row is divided by before rank is judged: 1, or a length
 }
 
-func (r *Row) axis() int { return int(r.Axis[1] - 'x') }
+// Coordinate is the axis of a row: 0, 1 or 2.
+func (r *Row) Coordinate() int { return int(r.Axis[1] - 'x') }
 
 // Dim is the dimension of a row: force or moment.
 func (r Row) Dim() units.Dim {

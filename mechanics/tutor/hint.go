@@ -147,13 +147,10 @@ var whys = map[handsolve.Why][2]string{
 func (t *Practice) because(e *handsolve.Equation) string {
 	var why []string
 	for _, d := range e.Drops {
-		var names []string
-		for _, k := range d.Symbols {
-			names = append(names, t.order.Name(t.Problem, k))
-		}
 		if d.Why == handsolve.Perpendicular && !e.Moment && e.Named.Axis == 0 {
 			continue // the direction was said by them
 		}
+		names := say.Each(d.Symbols, func(k int) string { return t.order.Name(t.Problem, k) })
 		if says, ok := whys[d.Why]; ok && len(names) > 0 {
 			why = append(why, say.AndMore(names, 4)+" "+says[min(len(names)-1, 1)])
 		}

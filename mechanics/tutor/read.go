@@ -11,6 +11,7 @@ import (
 
 	"trivet/mechanics/diag"
 	"trivet/mechanics/problem"
+	"trivet/mechanics/say"
 	"trivet/units"
 )
 
@@ -102,10 +103,7 @@ func (t *Practice) affine(a problem.Affine, d units.Dim) units.Value {
 
 func (n names) Names() []string {
 	p := n.t.Problem
-	var all []string
-	for _, u := range p.Unknowns {
-		all = append(all, u.Name)
-	}
+	all := say.Each(p.Unknowns, func(u problem.Unknown) string { return u.Name })
 	for _, name := range p.Names(problem.ALine, problem.ACouple, problem.AGiven) {
 		if !slices.Contains(all, name) {
 			all = append(all, name)

@@ -8,6 +8,7 @@ import (
 	"strings"
 	"testing"
 
+	"trivet/fixtures/long"
 	"trivet/mechanics/statics"
 )
 
@@ -133,7 +134,7 @@ G = { kind = "weight", at = "P", magnitude = "W" }
 			}},
 	}
 	for _, c := range cases {
-		for range 40 {
+		for range long.Of(40, 40) {
 			n := len(c.low)
 			middle, half, text := make([]float64, n), make([]float64, n), make([]string, n)
 			for i := range n {
@@ -142,8 +143,9 @@ G = { kind = "weight", at = "P", magnitude = "W" }
 				text[i] = fmt.Sprintf("%v ± %v", middle[i], half[i])
 			}
 			sheet := c.sheet(text)
+			effect := of(t, sheet)
 			for name, form := range c.forms {
-				s := of(t, sheet).named(name)
+				s := effect.named(name)
 				low, high := box(6, half, middle, form)
 				// No corner and no point of the lattice lies outside, and what lies between
 				// them is not far from them.
@@ -178,7 +180,7 @@ P1 = { kind = "force", at = "P", along = "polar(angle)", magnitude = "F" }
 // random boxes; the corners alone would miss it by up to 1 - cos(half).
 func TestExtremesInsideTheBox(t *testing.T) {
 	random := rand.New(rand.NewPCG(15, 92))
-	for range 60 {
+	for range long.Of(60, 60) {
 		middle, half := math.Round(60*random.Float64()-30), 5+math.Round(60*random.Float64())
 		sheet := reaches("900 N ± 100 N", fmt.Sprintf("%v deg ± %v deg", middle, half))
 		tr := of(t, strings.Replace(sheet, `asked = "P.x P.y"`+"\n", "", 1))
@@ -349,10 +351,11 @@ func many(n int) string {
 // TestManyInputs: all corners of the box up to twelve inputs; beyond, the worst case of
 // what is straight in its inputs is still found, because effects point to it.
 func TestManyInputs(t *testing.T) {
-	for _, c := range []struct {
+	type search struct {
 		n   int
 		all bool
-	}{{1, true}, {2, true}, {12, true}, {13, false}, {20, false}, {100, false}} {
+	}
+	for _, c := range long.Share([]search{{12, true}, {1, true}, {2, true}, {20, false}, {13, false}, {100, false}}) {
 		tr := of(t, many(c.n))
 		if len(tr.Measured) != c.n || tr.Search.All != c.all {
 			t.Errorf("%d inputs: %+v", len(tr.Measured), tr.Search)

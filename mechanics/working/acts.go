@@ -3,7 +3,6 @@ package working
 import (
 	"math"
 	"slices"
-	"strings"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
@@ -191,24 +190,24 @@ func (b *builder) unknown(j int) doc.Math {
 	if member := j - len(b.p.Unknowns); member >= 0 {
 		return subscripted("S", b.p.Bodies[b.Hand.Members[member].Body].Name)
 	}
-	u := &b.p.Unknowns[j]
-	m := named(u.Name)
-	switch {
-	case u.Joint >= 0 && u.Dim == units.Moment:
-		m = symbol("M", words(u.Name[1:]))
-	case u.Part != "":
-		m = part(named(strings.TrimSuffix(u.Name, u.Part)), u.Part)
+	name, sub := b.p.SymbolOfUnknown(j)
+	m := named(name)
+	if sub != "" {
+		m = part(m, sub)
 	}
-	m.Name = u.Name
+	m.Name = b.p.Unknowns[j].Name
 	return m
 }
 
 // affine is a magnitude: Σ coefficient·unknown + constant.
-func (b *builder) affine(m problem.Affine, u units.Unit) doc.Math {
+func (b *builder) affine(m problem.Affine, u units.Unit) doc.Math { return b.linear(m, u, b.unknown) }
+
+// linear is the same with anything in place of each unknown.
+func (b *builder) linear(m problem.Affine, u units.Unit, unknown func(j int) doc.Math) doc.Math {
 	var of []doc.Math
 	for _, t := range m.Terms {
 		if t.Coef != 0 {
-			of = append(of, times(b.number(t.Coef*b.unitOf(t.Unknown).Factor/u.Factor), b.unknown(t.Unknown)))
+			of = append(of, times(b.number(t.Coef*b.unitOf(t.Unknown).Factor/u.Factor), unknown(t.Unknown)))
 		}
 	}
 	if m.Const != 0 || len(of) == 0 {

@@ -209,10 +209,7 @@ func (r answer) derived() []doc.Block {
 		tension, _ := r.s.Magnitude(q.Of.Index)
 		return r.is(fraction(r.affine(l.Magnitude, f), symbol("k")), fraction(r.number(f.In(tension)), r.perLength(l.Spring.Stiffness)))
 	case problem.AskLength:
-		var of []doc.Math
-		for _, leg := range l.Legs {
-			of = append(of, r.length(leg.Length))
-		}
+		of := english.Each(l.Legs, func(leg problem.Leg) doc.Math { return r.length(leg.Length) })
 		if len(of) > 1 {
 			return r.is(sum(of...))
 		}

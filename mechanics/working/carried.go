@@ -59,26 +59,34 @@ func (b *builder) carried(side, result doc.Math) (shown doc.Math, exact bool) {
 // solving is ΣF = sum = 0 with numbers, of one unknown: printed with as many figures as the
 // value found needs to come out of it, and with how many; exact is false where that is not enough.
 func (b *builder) solving(equation, found doc.Math) (shown doc.Math, figures int, exact bool) {
-	x, p := keyOf(found.Of[0]), printed{figures: b.p.Figures}
-	result := p.eval(found.Of[len(found.Of)-1])
 	for extra := range moreFigures + 1 {
 		figures = b.p.Figures + extra
-		sum := reprinted(equation.Of[1], figures)
-		shown = equal(equation.Of[0], sum, equation.Of[2])
-		known, with := p.eval(sum), printed{known: map[string]float64{x: 1}, figures: b.p.Figures}.eval(sum)
-		coefficient := with.x - known.x
-		if !with.ok || !result.ok || coefficient == 0 {
+		numeric := false
+		if shown, exact, numeric = b.solvedTo(equation, found, figures); !numeric {
 			return equation, b.p.Figures + 1, true
-		}
-		largest := 0.0 // what is small beside the terms is rounding where they cancel
-		for _, term := range sum.Of {
-			largest = max(largest, math.Abs(p.eval(term).x))
-		}
-		if math.Abs(-known.x/coefficient-result.x) <= result.half+nothing*(largest/math.Abs(coefficient)+math.Abs(result.x)) {
-			return shown, figures, true
+		} else if exact {
+			break
 		}
 	}
-	return shown, figures, false
+	return shown, figures, exact
+}
+
+// solvedTo is the same printed to n figures; exact tells that the value found comes out of it,
+// numeric is false where it cannot be worked out.
+func (b *builder) solvedTo(equation, found doc.Math, n int) (shown doc.Math, exact, numeric bool) {
+	x, p := keyOf(found.Of[0]), printed{figures: b.p.Figures}
+	result, sum := p.eval(found.Of[len(found.Of)-1]), reprinted(equation.Of[1], n)
+	known, with := p.eval(sum), printed{known: map[string]float64{x: 1}, figures: b.p.Figures}.eval(sum)
+	coefficient := with.x - known.x
+	if !with.ok || !result.ok || coefficient == 0 {
+		return equation, false, false
+	}
+	largest := 0.0 // what is small beside the terms is rounding where they cancel
+	for _, term := range sum.Of {
+		largest = max(largest, math.Abs(p.eval(term).x))
+	}
+	off := math.Abs(-known.x/coefficient - result.x)
+	return equal(equation.Of[0], sum, equation.Of[2]), off <= result.half+nothing*(largest/math.Abs(coefficient)+math.Abs(result.x)), true
 }
 
 // sameNumber tells that a side is the number of the result behind it, printed alike but for its unit.

@@ -9,7 +9,6 @@ import (
 	"trivet/mechanics/origin"
 	"trivet/mechanics/problem"
 	english "trivet/mechanics/say"
-	"trivet/mechanics/statics"
 	"trivet/units"
 )
 
@@ -143,7 +142,7 @@ func (b *builder) unitsSaid() string {
 // symbolsOf is the sum of what has a part in a row, in symbols.
 func (b *builder) symbolsOf(i int) doc.Math {
 	r := &b.s.System.Rows[i]
-	axis := axisOf(r)
+	axis := r.Coordinate()
 	var of []doc.Math
 	for _, a := range b.acts[b.s.System.Rows[i].Body] {
 		for k, q := range b.inRow(a, r) {
@@ -165,13 +164,10 @@ func (b *builder) symbolsOf(i int) doc.Math {
 	return sum(of...)
 }
 
-// axisOf is the index of the axis of a row.
-func axisOf(r *statics.Row) int { return int(r.Axis[1] - 'x') }
-
 // rowSum is Σ coefficient·unknown + Σ coefficient·tied force + known of a row.
 func (b *builder) rowSum(i int) doc.Math {
 	row := &b.s.System.Rows[i]
-	axis := axisOf(row)
+	axis := row.Coordinate()
 	coef, beside, tied := map[int]float64{}, map[int]float64{}, map[int]bool{}
 	var of, ties []doc.Math
 	for _, a := range b.acts[b.s.System.Rows[i].Body] {

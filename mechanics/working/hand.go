@@ -36,9 +36,10 @@ func (b *builder) handSolution() {
 	}
 }
 
-// follows tells that a step is one more equation on the bodies of the one before.
+// follows tells that a step goes on with the bodies of the one before.
 func follows(last, step *handsolve.Step) bool {
-	return last.Kind == handsolve.One && step.Kind == handsolve.One && slices.Equal(last.Equations[0].Bodies, step.Equations[0].Bodies)
+	oneByOne := func(s *handsolve.Step) bool { return s.Kind == handsolve.One || len(s.Relations) > 0 }
+	return oneByOne(last) && oneByOne(step) && slices.Equal(last.Equations[0].Bodies, step.Equations[0].Bodies)
 }
 
 // handStep gives a step its title, which is the bodies that it considers or what it finds by
@@ -49,7 +50,7 @@ func (b *builder) handStep(out *Step, step *handsolve.Step) (body []doc.Block) {
 	for i := range step.Equations {
 		e := &step.Equations[i]
 		b.speaksOf(&out.About, e)
-		symbols, numbers = append(symbols, b.written(e, false)), append(numbers, b.written(e, true))
+		symbols, numbers = append(symbols, b.written(e, false, nil)), append(numbers, b.written(e, true, nil))
 	}
 	for k := range step.Finds {
 		values = append(values, b.foundByHand(step, k))
@@ -62,6 +63,11 @@ func (b *builder) handStep(out *Step, step *handsolve.Step) (body []doc.Block) {
 		}
 		return body // the sentences give the values
 	case handsolve.Together:
+		if len(step.Relations) > 0 {
+			noun, _ := b.noun(&step.Equations[0])
+			out.Title = english.Capital(noun)
+			return b.elimination(step)
+		}
 		out.Kind, out.Title = Solve, "Simultaneous equations for "+b.names(foundIn(step))
 		body = []doc.Block{b.together(step), aligned(symbols...), say("With numbers:"), &doc.Formula{Of: numbers, Found: true}}
 	case handsolve.One:
@@ -128,8 +134,9 @@ func (b *builder) share(symbol, unknown int) float64 {
 	return 0
 }
 
-// written is ΣM = Σ coefficient·symbol = 0; with numbers for what is known.
-func (b *builder) written(e *handsolve.Equation, numbers bool) doc.Math {
+// written is ΣM = Σ coefficient·symbol = 0; with numbers for what is known, and what some symbols
+// stand for.
+func (b *builder) written(e *handsolve.Equation, numbers bool, with map[int]doc.Math) doc.Math {
 	shown := b.p.Units.Force
 	if e.Moment {
 		shown = b.p.Units.For(units.Moment)
@@ -147,6 +154,9 @@ func (b *builder) written(e *handsolve.Equation, numbers bool) doc.Math {
 			continue
 		}
 		m, unit := b.loadSymbol(t)
+		if is, put := with[t.Symbol]; put {
+			m = grouped(is)
+		}
 		coef := b.number(t.Coef * unit.Factor / shown.Factor)
 		switch {
 		case t.Known && numbers:
@@ -271,7 +281,7 @@ func (b *builder) loadSymbol(t *handsolve.Term) (doc.Math, units.Unit) {
 		return b.unknown(t.Symbol), b.unitOf(t.Symbol)
 	}
 	name, _ := b.symbolOf(t.Load)
-	if t.Load.Thing == problem.ACouple || t.Load.Thing == problem.ALoad && b.p.Loads[t.Load.Index].Total == 0 {
+	if b.p.TurnsOnly(t.Load) {
 		return name, b.p.Units.For(units.Moment)
 	}
 	return name, b.p.Units.Force

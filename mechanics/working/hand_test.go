@@ -2,6 +2,7 @@ package working_test
 
 import (
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -75,6 +76,9 @@ func TestHandStepsOfFixtures(t *testing.T) {
 						continue
 					}
 					last := &values[k].Of[len(values[k].Of)-1]
+					if hasSymbol(*last) {
+						continue // T2 = T3 + 1.3, to be substituted
+					}
 					want := math.Abs(s.X[j].Value) / s.Problem.Units.For(s.Problem.Unknowns[j].Dim).Factor
 					numbers(last, func(x float64) {
 						if math.Abs(x-want) > 1e-9*max(want, 1e-3) {
@@ -151,3 +155,5 @@ func TestHandStepsInText(t *testing.T) {
 		}
 	}
 }
+
+func hasSymbol(m doc.Math) bool { return m.Op == doc.Symbol || slices.ContainsFunc(m.Of, hasSymbol) }

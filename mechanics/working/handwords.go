@@ -219,7 +219,7 @@ func (b *builder) direction(e *handsolve.Equation) []any {
 		var v r3.Vec
 		also := true
 		if n.Axis != 0 {
-			v = [3]r3.Vec{{X: 1}, {Y: 1}, {Z: 1}}[n.Axis-'x']
+			v = problem.Axes()[n.Axis-'x']
 			second = b.along(v, unsaid)
 		} else {
 			second, v, also = b.unitIn(e, n.Perp[1])

@@ -292,9 +292,9 @@ Bar
 `,
 	"particle": `
 Particle P
-  Take components along n = u_T3 × u_T1/|u_T3 × u_T1| = (-0.8393, 0.2798, 0.4663), perpendicular to T1 and T3; only T2 remains.
   Take components along n = u_T1 × u_T2/|u_T1 × u_T2| = (0, -0.9487, 0.3162), perpendicular to T1 and T2; only T3 remains.
-  ΣFx on particle P contains only T1. T2 and T3 are already known.
+  No sum of forces along an axis contains only one of T1 and T2, so they are found by substitution. T3 is already known. ΣFx on particle P relates T1 to T2.
+  With T1 substituted, ΣFy on particle P contains only T2.
 `,
 	"post": `
 Two-force member: post

@@ -2,10 +2,10 @@ package working
 
 import (
 	"math"
-	"strings"
 	"unicode"
 
 	"trivet/mechanics/doc"
+	"trivet/mechanics/problem"
 
 	"gonum.org/v1/gonum/spatial/r3"
 )
@@ -59,13 +59,15 @@ func sum(of ...doc.Math) doc.Math {
 	return doc.Math{Op: doc.Sum, Of: of}
 }
 
-// named is the symbol of a name typed by a user: digits at its end are a subscript.
+// named is the symbol of a name typed by a user.
 func named(name string) doc.Math {
-	base := strings.TrimRightFunc(name, unicode.IsDigit)
-	if base == "" || base == name {
-		return doc.Math{Op: doc.Symbol, Text: name, Name: name}
+	base, digits := problem.SymbolOf(name)
+	m := symbol(base)
+	if digits != "" {
+		m = subscripted(base, digits)
 	}
-	return doc.Math{Op: doc.Symbol, Text: base, Of: []doc.Math{words(name[len(base):])}, Name: name}
+	m.Name = name
+	return m
 }
 
 // leafed is a symbol as a subscript of another: in one piece.

@@ -81,18 +81,13 @@ func (b *builder) follow() {
 		if !fixed || b.s.Verdict == statics.NoEquilibrium {
 			continue
 		}
-		terms := each(t.is.Terms, func(x problem.Term) doc.Math {
-			return times(b.number(x.Coef*b.unitOf(x.Unknown).Factor/f.Factor), grouped(b.valueOf(x.Unknown)))
-		})
-		if t.is.Const != 0 {
-			terms = append(terms, b.number(f.In(t.is.Const)))
-		}
+		numbers := b.linear(t.is, f, func(j int) doc.Math { return grouped(b.valueOf(j)) })
 		form := []doc.Math{t.name, b.affine(t.is, f)}
 		switch {
 		case t.belt: // whose relation stands with the belt
-			form[1] = sum(terms...)
+			form[1] = numbers
 		case hasNumber(form[1]):
-			form = append(form, sum(terms...))
+			form = append(form, numbers)
 		}
 		about.add(t.by)
 		result := traced(origin.Phrase("%[1]s, computed with the values found", t.what), b.result(value, f))
@@ -132,10 +127,9 @@ func (b *builder) senses() {
 		}
 		groups[says] = append(groups[says], b.unknown(j))
 	}
-	var body []doc.Block
-	for _, says := range order {
-		body = append(body, say(list(groups[says]), " "+english.Plural(len(groups[says]), "is")+" "+says+"."))
-	}
+	body := english.Each(order, func(says string) doc.Block {
+		return say(list(groups[says]), " "+english.Plural(len(groups[says]), "is")+" "+says+".")
+	})
 	b.step(Senses, "What the signs mean", Subject{}, body...)
 }
 

@@ -11,6 +11,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"trivet/fixtures"
+	"trivet/fixtures/long"
 	"trivet/mechanics/doc"
 	"trivet/mechanics/problem"
 	"trivet/mechanics/sheet"
@@ -325,7 +326,7 @@ func TestSheetsAreWorked(t *testing.T) {
 
 // And over random problems.
 func TestRandomProblemsAreWorked(t *testing.T) {
-	const problems = 2000
+	problems := long.Of(2000, 2000)
 	rng := rand.New(rand.NewPCG(4, 2000))
 	verdicts := map[statics.Verdict]int{}
 	done, numbers, equations := 0, 0, 0

@@ -4,9 +4,7 @@ import (
 	"bufio"
 	"encoding/json"
 	"fmt"
-	"path/filepath"
 	"strings"
-	"time"
 
 	"github.com/spf13/cobra"
 
@@ -14,6 +12,7 @@ import (
 	"trivet/mechanics/printable"
 	"trivet/mechanics/say"
 	"trivet/mechanics/tutor"
+	"trivet/tui/practice"
 	"trivet/tui/record"
 )
 
@@ -57,14 +56,13 @@ func (c *Call) Try() *cobra.Command {
 			if format != tryFormats[0] && format != tryFormats[1] {
 				return diag.New(fmt.Sprintf("--format %q is not a form of judgements", format), say.Or(tryFormats...))
 			}
-			var to keeper
+			var to practice.Keeping
 			if keep {
-				opened, err := c.keeper(args[0])
-				if err != nil {
+				var err error
+				if to, err = c.keeping(); err != nil {
 					return err
 				}
-				defer opened.store.Close()
-				to = opened
+				defer to.Store.Close()
 			}
 			c.try(args[0], format == "json", to)
 			return nil
@@ -76,44 +74,20 @@ func (c *Call) Try() *cobra.Command {
 	return cmd
 }
 
-// keeper adds what a person does on one problem to a record; the zero value keeps nothing.
-type keeper struct {
-	store   record.Store
-	person  string
-	problem record.Problem
-}
-
-// keeper opens the record of this desk for a sheet.
-func (c *Call) keeper(sheet string) (keeper, error) {
+// keeping opens the record of this desk.
+func (c *Call) keeping() (practice.Keeping, error) {
 	file, err := record.Desk(c.Env)
 	if err != nil {
-		return keeper{}, diag.New("there is no home folder for the record: "+err.Error(), "leave --record out")
+		return practice.Keeping{}, diag.New("there is no home folder for the record: "+err.Error(), "leave --record out")
 	}
 	store, notice, err := record.Open(file)
 	if notice != nil {
 		fmt.Fprintln(c.Stderr, notice.Warning(file))
 	}
-	if err != nil {
-		return keeper{}, err
-	}
-	name := strings.TrimSuffix(filepath.Base(sheet), filepath.Ext(sheet))
-	return keeper{store, record.Self(c.Env), record.Problem{Name: name}}, nil
+	return practice.Keeping{Store: store, Person: record.Self(c.Env)}, err
 }
 
-// add keeps an event, and says where it can't be.
-func (k keeper) add(c *Call, e record.Event) bool {
-	if k.store == nil {
-		return true
-	}
-	e.At, e.Problem = time.Now(), k.problem
-	if err := k.store.Add(k.person, e); err != nil {
-		c.refuse("record", err)
-		return false
-	}
-	return true
-}
-
-func (c *Call) try(name string, asJSON bool, to keeper) {
+func (c *Call) try(name string, asJSON bool, to practice.Keeping) {
 	if name == "-" {
 		c.refuse(Program, diag.New("standard input is for the entries", "the name of a sheet's file"))
 		return
@@ -122,7 +96,7 @@ func (c *Call) try(name string, asJSON bool, to keeper) {
 	if r.solution == nil {
 		return
 	}
-	t, done := tutor.New(r.solution), false
+	work := practice.New(to, practice.Alone(practice.Name(name, "")), r.solution)
 	lines := bufio.NewScanner(c.Stdin)
 	lines.Buffer(nil, longestEntry)
 	for lines.Scan() {
@@ -131,20 +105,18 @@ func (c *Call) try(name string, asJSON bool, to keeper) {
 			continue
 		}
 		if line == "hint" {
-			h := t.Hint()
-			if !to.add(c, record.Event{What: record.Hint, Stage: h.Stage}) {
+			h, _, err := work.Hint()
+			if err != nil {
+				c.refuse("record", err)
 				return
 			}
 			c.say(asJSON, hinted{"hint", h.Stage, h.Says}, fmt.Sprintf("hint %d: %s", h.Stage, h.Says))
 			continue
 		}
-		j := t.Enter(line)
-		if !to.add(c, entered(j)) {
+		j, err := work.Enter(line)
+		if err != nil {
+			c.refuse("record", err)
 			return
-		}
-		if t.Done() && !done {
-			done = true
-			to.add(c, record.Event{What: record.Done})
 		}
 		c.say(asJSON, triedOf(j), judged(j))
 	}
@@ -152,18 +124,9 @@ func (c *Call) try(name string, asJSON bool, to keeper) {
 		c.refuse(Program, diag.New("an entry cannot be read: "+err.Error(), "shorter lines"))
 		return
 	}
-	if !t.Done() {
+	if !work.State().Answered {
 		c.Fail(Failed)
 	}
-}
-
-// entered is a judged entry as it is kept.
-func entered(j tutor.Judgement) record.Event {
-	e := record.Event{What: record.Entry, Text: j.Entry, Kind: string(j.Kind), Verdict: string(j.Verdict)}
-	if j.Mistake != nil {
-		e.Mistake = string(j.Mistake.Kind)
-	}
-	return e
 }
 
 // longestEntry is more than anybody writes in one line.

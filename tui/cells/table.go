@@ -5,6 +5,7 @@ package cells
 import (
 	"slices"
 
+	"trivet/mechanics/diag"
 	"trivet/mechanics/problem"
 	"trivet/mechanics/sheet"
 	"trivet/tui/grid"
@@ -100,6 +101,11 @@ func Called(ref sheet.Ref) string {
 	return ref.Key
 }
 
+// Said is what is wrong, with the keys that it names as their panes call them.
+func Said(e problem.Error) *diag.Error {
+	return e.Called(func(table, key string) string { return Called(sheet.Ref{Table: table, Key: key}) })
+}
+
 // Located says where an error is, in the words of the panes, and what to try, on one line.
 func Located(e problem.Error) string {
 	at := e.Ref.Row
@@ -116,9 +122,9 @@ func Located(e problem.Error) string {
 		at = ""
 	}
 	if at == "" {
-		return e.Text()
+		return Said(e).Text()
 	}
-	return at + ": " + e.Text()
+	return at + ": " + Said(e).Text()
 }
 
 // RowOf is where a row of the sheet shows; -1: nowhere.

@@ -16,13 +16,13 @@ import (
 // wrong, and what to try, in lines of a width; nil where nothing is.
 func (e *Editor) Says(r *session.Result, w int) (says text.Lines) {
 	c := e.Cell
-	err, own := e.ownError(r)
+	typed, own := e.ownError(r)
 	if !own {
 		for _, err := range r.Faults() {
 			if err.Blocks() && c.Slot.Does == cells.SetCell {
 				text := "elsewhere: " + cells.Located(err)
 				if own := c.Slot.Ref; err.Ref.Table == own.Table && err.Ref.Row == own.Row {
-					text = err.Text()
+					text = cells.Said(err).Text()
 				}
 				says.Wrapped(theme.Warn, "", text, w)
 				return says
@@ -30,6 +30,7 @@ func (e *Editor) Says(r *session.Result, w int) (says text.Lines) {
 		}
 		return nil
 	}
+	err := cells.Said(typed)
 	start := grid.Width(c.Slot.Label()) + 2
 	_, skip := grid.Window(c.Text, c.Column(), w-start)
 	from, to := diag.RuneStart(c.Text, err.Span.Start), diag.RuneStart(c.Text, err.Span.End)

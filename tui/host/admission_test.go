@@ -227,6 +227,7 @@ func (r *running) told(code string, auth ...gossh.AuthMethod) (says []string, er
 // After many wrong codes from an address the right one comes in all the same, later,
 // and is told so; keys do not wait.
 func TestWrongCodesOverTheWire(t *testing.T) {
+	t.Parallel()
 	staff := key(t)
 	var waits atomic.Int64
 	r := startWith(t, Settings{Presenters: keys(t, staff), Word: true, ByPlace: 40}, nil, func(h *Host) {
@@ -410,6 +411,7 @@ func TestOldAlgorithmsAreRefused(t *testing.T) {
 }
 
 func TestNothingButSessions(t *testing.T) {
+	t.Parallel()
 	r := start(t, Settings{Presenters: keys(t, key(t))}, nil)
 	client, err := r.dial(nil, "")
 	if err != nil {
@@ -437,6 +439,7 @@ func TestNothingButSessions(t *testing.T) {
 // Who came by the code with a key of no list is known again while the door is
 // closed; who has none, another, or only the right key and no code, is not.
 func TestWhoWasInComesBackThroughAClosedDoor(t *testing.T) {
+	t.Parallel()
 	staff, own, other := key(t), key(t), key(t)
 	r := start(t, Settings{Presenters: keys(t, staff), Word: true}, nil)
 	code := r.doors.word

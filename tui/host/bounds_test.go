@@ -182,6 +182,7 @@ func TestAKeyHasAFolderForItsSheetsAlone(t *testing.T) {
 // Where as many keys keep sheets as may, a new one is refused at the door, before
 // anything is typed. Whoever is in keeps a place, saved or not.
 func TestNoRoomForAnotherKeyIsSaidAtTheDoor(t *testing.T) {
+	t.Parallel()
 	folder, _ := shelf(t)
 	state := t.TempDir()
 	r := start(t, Settings{Private: folder, State: state}, nil)

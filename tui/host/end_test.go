@@ -103,6 +103,7 @@ func TestASheetThatCannotBeSavedIsKeptElsewhere(t *testing.T) {
 
 // At the host's end what private visitors are typing is saved, all of it.
 func TestAtTheEndPrivateSheetsAreSaved(t *testing.T) {
+	t.Parallel()
 	folder, _ := shelf(t)
 	state := t.TempDir()
 	r := start(t, Settings{Private: folder, State: state}, nil)

@@ -47,6 +47,7 @@ func mortal(t *testing.T, sheet, presenters, state string) (*running, *exec.Cmd)
 // A host that is killed outright while somebody types has lost nothing that was
 // shown: whoever presents next is asked, and nobody else.
 func TestAKilledHostLosesNothingThatWasShown(t *testing.T) {
+	t.Parallel()
 	k, state := key(t), t.TempDir()
 	list := keys(t, k)
 	file := write(t, filepath.Join(t.TempDir(), "lamp.toml"), lamp)
@@ -118,6 +119,7 @@ func TestAKilledHostLosesNothingThatWasShown(t *testing.T) {
 // An orderly end leaves no journal, whether the sheet is saved at it or was not
 // to be saved; neither does the workbench's own quit where the host goes on.
 func TestAnOrderlyEndLeavesNoJournal(t *testing.T) {
+	t.Parallel()
 	for _, c := range []struct {
 		name   string
 		ends   func(r *running, p *guest)
@@ -180,6 +182,7 @@ func TestTheJournalOutlivesAQuitThatIsNone(t *testing.T) {
 
 // Where the rescue finds no place at all the journal stays, and is offered.
 func TestWhatCannotBeSavedAnywhereStaysInTheJournal(t *testing.T) {
+	t.Parallel()
 	k, state := key(t), t.TempDir()
 	list := keys(t, k)
 	r := start(t, Settings{Presenters: list, State: state}, nil)

@@ -116,6 +116,7 @@ func (p *panes) sees(name string, pieces ...string) {
 }
 
 func TestOpenSSHPresenterAndWatchers(t *testing.T) {
+	t.Parallel()
 	k, private := rawKey(t)
 	r := start(t, Settings{Presenters: keys(t, k), Word: true}, nil)
 	p := newPanes(t, r)
@@ -169,6 +170,7 @@ func TestOpenSSHPresenterAndWatchers(t *testing.T) {
 }
 
 func TestOpenSSHPrivateAndCommands(t *testing.T) {
+	t.Parallel()
 	folder, _ := shelf(t)
 	_, a := rawKey(t)
 	_, b := rawKey(t)
@@ -218,6 +220,7 @@ func TestOpenSSHPrivateAndCommands(t *testing.T) {
 
 // OpenSSH shows what the host says to one who has no key, and to one whose code waits.
 func TestOpenSSHShowsWhatTheHostSays(t *testing.T) {
+	t.Parallel()
 	folder, _ := shelf(t)
 	p := newPanes(t, start(t, Settings{Private: folder}, nil))
 	p.pane("keyless", "", 80, 24)

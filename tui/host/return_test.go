@@ -5,6 +5,7 @@ import "testing"
 // OpenSSH shows its key before it asks for the code, and is known by it again: the
 // code is asked once.
 func TestOpenSSHComesBackThroughAClosedDoor(t *testing.T) {
+	t.Parallel()
 	k, private := rawKey(t)
 	_, own := rawKey(t)
 	r := start(t, Settings{Presenters: keys(t, k), Word: true}, nil)

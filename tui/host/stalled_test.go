@@ -58,6 +58,7 @@ func (s *stall) Read(p []byte) (int, error) {
 }
 
 func TestAStalledReaderIsDroppedAndSlowsNobody(t *testing.T) {
+	t.Parallel()
 	c := newClass(t)
 	client, conn := c.raw()
 	s, err := client.NewSession()

@@ -44,6 +44,7 @@ func (r *running) empty() {
 
 // One who says nothing, or stops in the middle of saying who he is, loses the place.
 func TestSilentBeforeTheyAreKnown(t *testing.T) {
+	t.Parallel()
 	for name, come := range map[string]func(net.Conn, chan struct{}){
 		"silent":           func(net.Conn, chan struct{}) {},
 		"after the banner": func(c net.Conn, _ chan struct{}) { _, _ = io.WriteString(c, "SSH-2.0-x\r\n") },
@@ -83,6 +84,7 @@ func TestSilentBeforeTheyAreKnown(t *testing.T) {
 
 // One who is admitted and opens no session loses the place too.
 func TestAdmittedWithoutASession(t *testing.T) {
+	t.Parallel()
 	r := hasty(t, 1, false, func(by *times) { by.handshake = time.Second })
 	var client *gossh.Client
 	waitFor(t, "it comes in", func() (in bool) {
@@ -97,6 +99,7 @@ func TestAdmittedWithoutASession(t *testing.T) {
 
 // One whose session is over and who opens no other loses it after a while.
 func TestAConnectionThatIsLeftOpen(t *testing.T) {
+	t.Parallel()
 	r := hasty(t, 1, false, func(by *times) { by.ask, by.idle = 100*time.Millisecond, 500*time.Millisecond })
 	client, err := r.dial(nil, "")
 	if err != nil {
@@ -149,6 +152,7 @@ func (r *running) asked(answers bool) (*gossh.Client, *atomic.Int64) {
 // A watcher who types nothing stays for as long as the terminal answers, many
 // times the idle time; one that does not answer goes.
 func TestAQuietWatcherStaysWhileTheTerminalAnswers(t *testing.T) {
+	t.Parallel()
 	const ask, idle = 250 * time.Millisecond, time.Second
 	r := hasty(t, 10, false, func(by *times) { by.ask, by.idle, by.answer = ask, idle, patience })
 	client, n := r.asked(true)
@@ -173,6 +177,7 @@ func TestATerminalThatDoesNotAnswerIsEnded(t *testing.T) {
 
 // A connection that is quite silent, without keepalives even, ends by itself.
 func TestALineWithoutASignOfLifeIsEnded(t *testing.T) {
+	t.Parallel()
 	r := hasty(t, 1, false, func(by *times) { by.idle = 500 * time.Millisecond }) // and is asked later than that
 	r.comes("nothing came for 500ms")
 	r.empty()
@@ -180,6 +185,7 @@ func TestALineWithoutASignOfLifeIsEnded(t *testing.T) {
 
 // No visit is for ever.
 func TestAVisitHasAnEnd(t *testing.T) {
+	t.Parallel()
 	r := hasty(t, 1, false, func(by *times) { by.visit = time.Second })
 	r.comes("no visit is longer than 1s")
 	r.empty()

@@ -33,6 +33,7 @@ const (
 	Setting    // the list of settings
 	Valuing    // a setting being typed
 	Panes      // the list of panes
+	Entering   // a line of one's own work
 	Practising // a problem is practised
 	Shelving   // the problems of a set
 	Scopes
@@ -43,7 +44,7 @@ var scopeNames = [...]string{
 	"In a result or the picture", "In a result", "Picture", "Which row to make", "Typing any text in a cell", "Typing one of a list in a cell",
 	"On the board", "In the list of steps", "File name", "Question", "In this help", "On the start screen",
 	"Looking for a text", "In the list of commands", "In any cell being typed in", "While words are offered",
-	"In the settings", "Typing a setting", "In the list of panes", "In practice", "In the problems of a set",
+	"In the settings", "Typing a setting", "In the list of panes", "Writing in practice", "In practice", "In the problems of a set",
 }
 
 func (s Scope) String() string { return scopeNames[s] }
@@ -245,8 +246,8 @@ var scopes = [...][]Scope{
 	{Setting, Always},
 	{Valuing, Text},
 	{Panes},
-	{Practising, Text, Always},
-	{Practising, Text, Always},
+	{Entering, Practising, Text, Always},
+	{Entering, Practising, Text, Always},
 	{Picture, Practising, Always},
 	{Shelving, Always},
 }

@@ -35,7 +35,7 @@ type Desk struct {
 	task    []doc.Block
 	solved  *Solved // nil: it does not show
 	names   []string
-	waiting []string // entered while another is judged
+	waiting []tea.Cmd // what was asked for while something is being judged
 	busy    bool
 	recall  int // entries back from the last; 0: none
 	pane    pane
@@ -137,7 +137,20 @@ func (d Desk) Take(t Told) (Desk, tea.Cmd) {
 	next := d.waiting[0]
 	d.waiting = d.waiting[1:]
 	d.busy = true
-	return d, d.work.judged(next)
+	return d, next
+}
+
+// queue has something done once all before it is.
+func (d Desk) queue(do tea.Cmd) (Desk, tea.Cmd, string, Wish) {
+	switch {
+	case len(d.waiting) >= mostWaiting:
+		return d, nil, "what was entered before is still being judged", Nothing
+	case d.busy:
+		d.waiting = append(slices.Clone(d.waiting), do)
+		return d, nil, "", Nothing
+	}
+	d.busy = true
+	return d, do, "", Nothing
 }
 
 // Wish is what is asked for at a desk and is not its own to do.
@@ -168,17 +181,9 @@ func (d Desk) Do(i keys.Intent) (_ Desk, cmd tea.Cmd, says string, wish Wish) {
 	case keys.Commit:
 		return d.entered()
 	case keys.AskHint:
-		if d.busy {
-			return d, nil, "an entry is still being judged", Nothing
-		}
-		d.busy = true
-		return d, d.work.hinted(), "", Nothing
+		return d.queue(d.work.hinted())
 	case keys.Undo:
-		if d.busy {
-			return d, nil, "an entry is still being judged", Nothing
-		}
-		d.busy = true
-		return d, d.work.undone(), "", Nothing
+		return d.queue(d.work.undone())
 	case keys.ShowMe:
 		switch {
 		case d.solved != nil:
@@ -203,12 +208,6 @@ func (d Desk) Do(i keys.Intent) (_ Desk, cmd tea.Cmd, says string, wish Wish) {
 	return d, cmd, says, Nothing
 }
 
-// OnPicture tells that the keys are the picture's.
-func (d *Desk) OnPicture() bool { return d.pane == picturePane }
-
-// OnTask tells that the task or the solution has the keys.
-func (d *Desk) OnTask() bool { return d.pane == taskPane }
-
 // Reading is what the task is called, the line of it that was read, and what it was made of.
 func (d *Desk) Reading() (name string, at int, of any) {
 	if d.solved != nil {
@@ -219,12 +218,6 @@ func (d *Desk) Reading() (name string, at int, of any) {
 
 // Reads are the lines of the task as they are read aloud.
 func (d *Desk) Reads(w int) []string { return d.lines(taskPane, w, false).Read() }
-
-// At is the desk with another line read.
-func (d Desk) At(line int) Desk {
-	d.read = line
-	return d
-}
 
 // Type adds characters to the entry.
 func (d Desk) Type(chars string) Desk {
@@ -244,21 +237,14 @@ func (d Desk) entered() (_ Desk, cmd tea.Cmd, says string, wish Wish) {
 		return d.Do(keys.AskHint)
 	case strings.EqualFold(typed, "show me"):
 		return d.Do(keys.ShowMe)
-	case len(d.waiting) >= mostWaiting:
-		d.Line = text.NewLine(typed)
-		return d, nil, "the entries before are still being judged", Nothing
-	case d.busy:
-		d.waiting = append(slices.Clone(d.waiting), typed)
-		return d, nil, "", Nothing
 	}
-	d.busy = true
-	return d, d.work.judged(typed), "", Nothing
+	return d.queue(d.work.judged(typed))
 }
 
 // example is an entry as any problem has it.
 const example = "ΣFx: ..., a value, or the word hint"
 
-// mostWaiting is how many entries wait for the one that is being judged.
+// mostWaiting is how much waits for what is being judged.
 const mostWaiting = 20
 
 // move goes up and down: among earlier entries where the line has the keys, else in the text.
@@ -325,12 +311,12 @@ func (d *Desk) complete() (says string) {
 
 // Show has the solution shown, which ends practice.
 func (d Desk) Show() (Desk, tea.Cmd) {
-	d.busy = true
 	w := d.work
-	return d, func() tea.Msg {
+	d, cmd, _, _ := d.queue(func() tea.Msg {
 		err := w.Show()
 		return w.told(Told{Says: "the solution is shown, and practice on this problem has ended", solved: w.solve()}, err)
-	}
+	})
+	return d, cmd
 }
 
 // Title is the problem's.

@@ -224,9 +224,6 @@ func Kept(env []string) bool {
 	return err == nil
 }
 
-// Keeping says where the work on the set is kept.
-func (s Shelf) Keeping() Keeping { return s.opt.Keeping }
-
 // Name is what a sheet goes by in the record: its file's name without the ending, else its title.
 func Name(path, title string) string {
 	if path != "" {

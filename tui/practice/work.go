@@ -70,14 +70,20 @@ type State struct {
 	Found       map[int]float64 // right values of unknowns, as entered: N, N·m
 	Independent int             // equations
 	Needed      int
-	Hints, Of   int // asked for, and how many may be; Of is negative where all may
+	Hints, Of   int  // asked for, and how many may be; Of is negative where all may
+	Answered    bool // everything asked is answered rightly
 	End
+}
+
+// New begins work anew.
+func New(keep Keeping, task Task, s *statics.Solution) *Work {
+	return &Work{keep: keep, task: task, solution: s, judge: tutor.New(s)}
 }
 
 // Begin goes on with work where the record has it, or begins it. The error says that the record
 // cannot be read; the work begins anew then.
 func Begin(keep Keeping, task Task, s *statics.Solution) (*Work, error) {
-	w := &Work{keep: keep, task: task, solution: s, judge: tutor.New(s)}
+	w := New(keep, task, s)
 	if keep.Store == nil {
 		return w, nil
 	}
@@ -134,7 +140,7 @@ func (w *Work) State() State {
 }
 
 func (w *Work) state() State {
-	s := State{Items: slices.Clone(w.items), Found: w.judge.Found(), Hints: w.hints, Of: -1, End: w.end}
+	s := State{Items: slices.Clone(w.items), Found: w.judge.Found(), Hints: w.hints, Of: -1, Answered: w.judge.Done(), End: w.end}
 	s.Independent, s.Needed = w.judge.Progress()
 	if w.task.Set != nil {
 		s.Of = w.task.Set.Rules.Hints

@@ -30,13 +30,13 @@ type Result struct {
 func Wrong(s *sheet.Sheet, e problem.Error) string {
 	c, _ := s.Cell(e.Ref)
 	if blank(s, e.Ref) {
-		return e.Text()
+		return cells.Said(e).Text()
 	}
 	at := ""
 	if start := diag.RuneStart(c.Text, e.Span.Start); start > 0 || e.Span.End < len(c.Text) {
 		at = fmt.Sprintf(", at character %d", utf8.RuneCountInString(c.Text[:start])+1)
 	}
-	return strings.TrimSpace(cells.LabelOf(e.Ref)) + " does not read" + at + ": " + e.Text()
+	return strings.TrimSpace(cells.LabelOf(e.Ref)) + " does not read" + at + ": " + cells.Said(e).Text()
 }
 
 // blank tells a cell that holds nothing: what is wrong with it is said where the cursor comes to it.

@@ -84,22 +84,13 @@ func (d *Lines) Wrapped(look grid.Style, first, s string, w int) {
 		s = strings.Join(strings.Fields(s), " ")
 	}
 	s = strings.TrimSpace(s)
-	line, in, end, taken := first, strings.Repeat(" ", grid.Width(first)), 0, grid.Width(first)
-	for at := 0; at < len(s); {
-		word, _, _ := strings.Cut(s[at:], " ")
-		n := grid.Width(word)
-		if end > 0 && taken+1+n > w {
-			d.Plain(look, line+s[:end])
-			s, at, end = s[at:], 0, 0
-			line, taken = in, len(in)
+	for line := first; ; line = strings.Repeat(" ", grid.Width(first)) {
+		n := row(s, w-grid.Width(first))
+		if d.Plain(look, line+s[:n]); n == len(s) {
+			return
 		}
-		if end > 0 {
-			taken++
-		}
-		end, taken = at+len(word), taken+n
-		at = end + 1
+		s = s[n+1:]
 	}
-	d.Plain(look, line+s)
 }
 
 // Behind adds a text broken to a width behind a piece, from which it is set apart.

@@ -1,0 +1,225 @@
+package practice
+
+import (
+	tea "charm.land/bubbletea/v2"
+
+	"trivet/mechanics/sheet"
+	"trivet/tui/grid"
+	"trivet/tui/keys"
+	"trivet/tui/text"
+	"trivet/tui/theme"
+)
+
+// Front is what is practised in a session, in front of its workbench. It is a value, as a desk is.
+type Front struct {
+	opt   Options
+	open  func() (Keeping, string) // the person's own record; nil: there is one, or none
+	env   []string                 // by which it is found
+	alone bool                     // the session began with practice: there is nothing behind it
+	Shelf *Shelf                   // the problems of a set
+	Desk  *Desk                    // the one that is worked on
+}
+
+// Said is what became of something that came to the front.
+type Said struct {
+	Text string
+	Bad  bool
+	Loud bool // it is said where panes show it as well
+	Cmd  tea.Cmd
+	Far  map[string]string // how far one has come in each set; nil: no word of it
+}
+
+// NewFront begins with practice where there are options; at a desk the record is the person's own, by
+// the session's environment.
+func NewFront(opt *Options, env []string, hosted bool) (f Front) {
+	if opt != nil {
+		f.opt, f.alone = *opt, true
+	}
+	if f.opt.Store == nil && !hosted && opt == nil { // a visitor's record is not that of the host's person
+		f.open, f.env = func() (Keeping, string) { return Own(env) }, env
+	}
+	return f
+}
+
+// Alone tells that the session practises and does nothing else.
+func (f *Front) Alone() bool { return f.alone }
+
+// On tells that practice has the screen.
+func (f *Front) On() bool { return f.Desk != nil || f.Shelf != nil || f.alone }
+
+// Begin opens what a session that practises begins with: a set, or a sheet by its name.
+func (f *Front) Begin(name string, s *sheet.Sheet) tea.Cmd {
+	if f.opt.Set != nil {
+		return f.opt.List(0)
+	}
+	return f.Sheet(name, s)
+}
+
+// Sheet opens a sheet for practice.
+func (f *Front) Sheet(name string, s *sheet.Sheet) tea.Cmd {
+	return f.opt.Keeping.Sheet(name, s, f.opener())
+}
+
+// opener opens the person's own record, once.
+func (f *Front) opener() func() (Keeping, string) {
+	if f.opt.Store != nil {
+		return nil
+	}
+	return f.open
+}
+
+// BuiltIn opens a set that comes with the program.
+func (f *Front) BuiltIn(name string) tea.Cmd {
+	keep, open := f.opt.Keeping, f.opener()
+	return func() tea.Msg {
+		opt, ok := BuiltIn(name)
+		if !ok {
+			return Shelved{Fault: "this set does not read"}
+		}
+		if opt.Keeping = keep; open != nil {
+			opt.Keeping, _ = open()
+		}
+		return opt.List(0)()
+	}
+}
+
+// Farther is how far one has come in each set that comes with the program.
+type Farther struct {
+	keep Keeping
+	far  map[string]string
+}
+
+// Standing reads how far one has come; looking makes no record.
+func (f *Front) Standing() tea.Cmd {
+	keep, open, env := f.opt.Keeping, f.opener(), f.env
+	return func() tea.Msg {
+		switch {
+		case open != nil && !Kept(env):
+			return nil
+		case open != nil:
+			keep, _ = open()
+		}
+		return Farther{keep, keep.Standing()}
+	}
+}
+
+// Take receives a message of practice; ok is false where it is none.
+func (f Front) Take(msg tea.Msg) (_ Front, out Said, ok bool) {
+	switch msg := msg.(type) {
+	case Farther:
+		f.opt.Keeping, out.Far = msg.keep, msg.far
+	case Shelved:
+		if msg.Fault != "" {
+			return f, Said{Text: msg.Fault, Bad: true, Loud: true}, true
+		}
+		f.Shelf, f.opt.Keeping = &msg.Shelf, msg.Shelf.opt.Keeping
+	case Opened:
+		if msg.Fault != "" {
+			return f, Said{Text: msg.Fault, Bad: true, Loud: true}, true
+		}
+		f.Desk, f.opt.Keeping = &msg.Desk, msg.Keep
+		out = Said{Text: "practice: " + msg.Desk.Title() + "; type an entry and enter, or the word hint; ctrl+w leads to the task, esc back"}
+		if msg.Trouble != "" {
+			out = Said{Text: msg.Trouble, Bad: true, Loud: true}
+		}
+	case Told:
+		if f.Desk == nil {
+			return f, out, true
+		}
+		d, cmd := f.Desk.Take(msg)
+		f.Desk = &d
+		out = Said{Text: msg.Says, Bad: msg.Bad, Loud: msg.Bad, Cmd: cmd}
+	default:
+		return f, out, false
+	}
+	return f, out, true
+}
+
+// Do does an intent. Where Leave is asked for there is nothing left here.
+func (f Front) Do(i keys.Intent) (_ Front, cmd tea.Cmd, says string, wish Wish) {
+	switch {
+	case f.Desk != nil:
+		var d Desk
+		if d, cmd, says, wish = f.Desk.Do(i); wish == Leave {
+			return f.left()
+		}
+		f.Desk = &d
+	case f.Shelf != nil:
+		var s Shelf
+		if s, cmd, wish = f.Shelf.Do(i); wish == Leave {
+			return f.left()
+		}
+		f.Shelf = &s
+	case i == keys.Cancel: // it is being read, or cannot be
+		return f.left()
+	}
+	return f, cmd, says, wish
+}
+
+// left goes back to where practice was begun.
+func (f Front) left() (_ Front, cmd tea.Cmd, says string, wish Wish) {
+	if f.Desk != nil && f.Shelf != nil {
+		f.Desk = nil
+		return f, f.Shelf.Again(), "", Nothing
+	}
+	if !f.alone {
+		f.Desk, f.Shelf = nil, nil
+	}
+	return f, nil, "", Leave
+}
+
+// Show has the solution shown.
+func (f Front) Show() (Front, tea.Cmd) {
+	d, cmd := f.Desk.Show()
+	f.Desk = &d
+	return f, cmd
+}
+
+// Type adds characters to the entry.
+func (f Front) Type(chars string) Front {
+	if f.Desk != nil {
+		d := f.Desk.Type(chars)
+		f.Desk = &d
+	}
+	return f
+}
+
+// At is the front with another line of the task read.
+func (f Front) At(line int) Front {
+	d := *f.Desk
+	d.read = line
+	f.Desk = &d
+	return f
+}
+
+// Line is the entry that is typed.
+func (f *Front) Line() text.Line { return f.Desk.Line }
+
+// Mode is what has the keys.
+func (f *Front) Mode() keys.Mode {
+	switch {
+	case f.Desk == nil:
+		return keys.OnShelf
+	case f.Desk.pane == picturePane:
+		return keys.OnDepicted
+	case f.Desk.pane == taskPane:
+		return keys.OnTask
+	}
+	return keys.OnPractice
+}
+
+// Draw draws practice on the whole screen.
+func (f *Front) Draw(c grid.Canvas, with Frame) {
+	switch {
+	case f.Desk != nil:
+		f.Desk.Draw(c, with)
+	case f.Shelf != nil:
+		f.Shelf.Draw(c, with)
+	default:
+		says := "opening ..."
+		if with.Note.Text != "" {
+			says = with.Note.Text
+		}
+		c.Text(1, 0, theme.Dim, grid.Fit(says, c.W()-2))
+	}
+}
