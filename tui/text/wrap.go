@@ -18,9 +18,11 @@ func row(s string, w int) int {
 		word, _, _ := strings.Cut(s[at:], " ")
 		n := grid.Width(word)
 		if end > 0 && taken+1+n > w {
-			for blank := end; blank > 0; blank = strings.LastIndexByte(s[:blank], ' ') {
-				if !kept(s, blank) {
-					return blank
+			for _, keep := range []func(string, int) bool{kept, measured} { // a whole relation may be too long
+				for blank := end; blank > 0; blank = strings.LastIndexByte(s[:blank], ' ') {
+					if !keep(s, blank) {
+						return blank
+					}
 				}
 			}
 			return end // one number fills the line, and more
@@ -45,13 +47,19 @@ func kept(s string, blank int) bool {
 		return quantity(s[:blank])
 	case before == "±" || before == "(±" || before == "+" || before == "-":
 		return numeral(after)
-	case quantity(s[:blank]):
-		return isUnit(after)
+	case measured(s, blank):
+		return true
 	case strings.HasSuffix(before, ","):
 		open := strings.LastIndexByte(s[:blank], '(')
 		return open >= 0 && !strings.Contains(s[open:blank], ")") && numeral(s[open+1:blank]) && numeral(after)
 	}
 	return false
+}
+
+// measured tells whether a number stands before a blank and its unit behind it.
+func measured(s string, blank int) bool {
+	after, _, _ := strings.Cut(s[blank+1:], " ")
+	return quantity(s[:blank]) && isUnit(after)
 }
 
 // quantity tells whether a text ends in a number, which units may follow, or in a vector.
