@@ -16,6 +16,8 @@ import (
 
 	gossh "golang.org/x/crypto/ssh"
 	"golang.org/x/time/rate"
+
+	"trivet/tui/host/pace"
 )
 
 func TestSettingsThatOpenNoDoorUnasked(t *testing.T) {
@@ -172,7 +174,7 @@ func TestCodesWaitInProportionToThePlaces(t *testing.T) {
 
 // All addresses together have a pace too, and one who comes again has the old account.
 func TestCodesOfAllAddressesWait(t *testing.T) {
-	g := gate{inAll: 10000, byPlace: 200, times: usual(), words: aMinute(wordTriesInAll)}
+	g := gate{inAll: 10000, byPlace: 200, times: usual(), words: pace.PerMinute(wordTriesInAll)}
 	from := func(i int) *connection {
 		return g.admit(fake{addr: net.TCPAddrFromAddrPort(netip.AddrPortFrom(netip.AddrFrom4([4]byte{10, 0, byte(i >> 8), byte(i)}), 1))})
 	}

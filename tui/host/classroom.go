@@ -11,6 +11,7 @@ import (
 	"trivet/mechanics/sheet"
 	"trivet/tui"
 	"trivet/tui/grid"
+	"trivet/tui/host/pace"
 )
 
 // classroom is one sheet that a presenter works on before everybody. The sheet stays
@@ -36,7 +37,7 @@ type classroom struct {
 	offered []*visitor   // to whom the sheet may be handed, as listed
 
 	status atomic.Pointer[status]
-	queue  queue // of what a watcher alone has caused: a view of the own, a screen of another size
+	queue  pace.Queue // of what a watcher alone has caused: a view of the own, a screen of another size
 }
 
 // status is what the last lines say.
@@ -65,7 +66,7 @@ func newClassroom(log *slog.Logger, opt tui.Options, save saver, word, print str
 	}
 	s.status.Store(&status{away: true})
 	opt.Width, opt.Height = 80, 23
-	s.workbench = newWorkbench(log, opt, bounds{turns: atOnceTurns{}}, s.changed, s.quit)
+	s.workbench = newWorkbench(log, opt, bounds{turns: pace.AtOnce{}}, s.changed, s.quit)
 	return s
 }
 
@@ -175,7 +176,7 @@ func (s *classroom) sit(v *visitor) {
 			w, h := v.size()
 			return m.Fitted(w, h-1, v.term.set)
 		}))
-		client.own = newScreen(s.log, w, h, v.term, atOnce, func() grid.Frame { return s.own(w, h, v) }).begin(atOnceTurns{}, atOnceTurns{})
+		client.own = newScreen(s.log, w, h, v.term, atOnce, func() grid.Frame { return s.own(w, h, v) }).begin(pace.AtOnce{}, pace.AtOnce{})
 		v.sender.show(client.own)
 	case around:
 		client.own = newScreen(s.log, w, h, v.term, alone, func() grid.Frame { return s.around(client, w, h, v.term) }).begin(&s.queue, &s.queue)
@@ -184,7 +185,7 @@ func (s *classroom) sit(v *visitor) {
 		k := s.shape(w, h, v.term)
 		sc := s.screens[k]
 		if sc == nil {
-			sc = &shared{screen: newScreen(s.log, k.w, k.h, k.t, withClass, func() grid.Frame { return s.follow(k) }).begin(atOnceTurns{}, &s.queue)}
+			sc = &shared{screen: newScreen(s.log, k.w, k.h, k.t, withClass, func() grid.Frame { return s.follow(k) }).begin(pace.AtOnce{}, &s.queue)}
 			s.screens[k] = sc
 		}
 		sc.n++

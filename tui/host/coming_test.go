@@ -10,6 +10,7 @@ import (
 	"time"
 
 	"trivet/tui/grid"
+	"trivet/tui/host/pace"
 )
 
 // Two presenters hand a sheet to and fro while fifty come and go; after all have
@@ -104,11 +105,11 @@ func TestFiftyComeAndGoWhileTheSheetIsHandedOver(t *testing.T) {
 func TestChangesWithinAPaceAreOneFrame(t *testing.T) {
 	text := make(chan string, 1)
 	text <- "a"
-	s := newScreen(nil, 20, 4, terminalOf([]string{"TERM=xterm"}), pace{after: time.Hour}, func() grid.Frame {
+	s := newScreen(nil, 20, 4, terminalOf([]string{"TERM=xterm"}), tempo{after: time.Hour}, func() grid.Frame {
 		v := <-text
 		text <- v
 		return page(20, 4, v)
-	}).begin(atOnceTurns{}, atOnceTurns{})
+	}).begin(pace.AtOnce{}, pace.AtOnce{})
 	defer s.close()
 	e := newEmulator(t, 20, 4)
 	f := newSender(e)
@@ -124,4 +125,26 @@ func TestChangesWithinAPaceAreOneFrame(t *testing.T) {
 		t.Errorf("%d frames", painted)
 	}
 	f.close()
+}
+
+// Who comes and goes is told to the presenter alone: a class draws nothing for it,
+// and its next frame is not put off.
+func TestComingAndGoingIsNothingToTheClass(t *testing.T) {
+	class := newScreen(nil, 80, 24, terminal{}, withClass, nil)
+	own := newScreen(nil, 80, 24, terminal{}, atOnce, nil)
+	holder := &visitor{who: person{role: presenter}}
+	s := &classroom{
+		holder: holder, clients: map[*visitor]*client{holder: {own: own}, {}: {}},
+		screens: map[shape]*shared{{}: {screen: class}},
+	}
+	s.status.Store(&status{})
+	s.report("")
+	if len(class.dirty) != 0 || len(own.dirty) != 1 {
+		t.Errorf("%d of the class and %d of the presenter are to be drawn", len(class.dirty), len(own.dirty))
+	}
+	s.holder = nil
+	s.report("")
+	if len(class.dirty) != 1 {
+		t.Error("the class is not told that nobody presents")
+	}
 }

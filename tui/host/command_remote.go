@@ -14,6 +14,7 @@ import (
 
 	"trivet/mechanics/printable"
 	"trivet/mechanics/sheet"
+	"trivet/tui/host/pace"
 )
 
 // cannotDo is the exit code for a call that can't be read, as on a command line.
@@ -42,7 +43,7 @@ func (h *Host) command(s *session, in ssh.Session, text string, isTerminal bool)
 		args, needs, why = parsed(words, verbs)
 	}
 	log := func(what string, more ...any) { // without what was written
-		s.conn.counts.commands.info(h.log, what, append([]any{"visitor", s.conn.who.name(), "from", in.RemoteAddr().String()}, more...)...)
+		s.conn.counts.commands.Info(h.log, what, append([]any{"visitor", s.conn.who.name(), "from", in.RemoteAddr().String()}, more...)...)
 	}
 	refuse := func(why string) int {
 		log("a command refused")
@@ -56,7 +57,7 @@ func (h *Host) command(s *session, in ssh.Session, text string, isTerminal bool)
 	case why != "":
 		return refuse(why)
 	}
-	own, done := h.shares.of(s.conn.source())
+	own, done := h.shares.Of(s.conn.source())
 	defer done()
 	var input []byte
 	if needs {
@@ -65,7 +66,7 @@ func (h *Host) command(s *session, in ssh.Session, text string, isTerminal bool)
 		}
 	}
 	late := time.After(commandWait)
-	for _, turn := range []chan struct{}{own.commands, h.commands} { // whose senders wait in the order they came
+	for _, turn := range []chan struct{}{own.Commands, h.commands} { // whose senders wait in the order they came
 		select {
 		case turn <- struct{}{}:
 			defer func() { <-turn }()
@@ -101,12 +102,12 @@ func (h *Host) command(s *session, in ssh.Session, text string, isTerminal bool)
 
 // input reads a whole sheet from standard input, or says why there is none. It may
 // be too long: what is cut off then is refused as it would be on a command line.
-func (h *Host) input(over context.Context, in io.Reader, own *share) (text []byte, why string) {
+func (h *Host) input(over context.Context, in io.Reader, own *pace.Share) (text []byte, why string) {
 	select {
-	case own.inputs <- struct{}{}:
-		defer func() { <-own.inputs }()
+	case own.Inputs <- struct{}{}:
+		defer func() { <-own.Inputs }()
 	default:
-		return nil, fmt.Sprintf("%d of your commands are still waiting for a sheet. Try: send it, or end one of them with ctrl+c", inputsByKey)
+		return nil, fmt.Sprintf("%d of your commands are still waiting for a sheet. Try: send it, or end one of them with ctrl+c", pace.InputsByKey)
 	}
 	select {
 	case h.inputs <- struct{}{}:

@@ -12,6 +12,8 @@ import (
 	"time"
 
 	gossh "golang.org/x/crypto/ssh"
+
+	"trivet/tui/host/pace"
 )
 
 // programVerb makes the test's own program one that does a verb: it is its first
@@ -105,7 +107,7 @@ func TestCommandsWaitForNobodysInput(t *testing.T) {
 		fmt.Fprint(out, n)
 		return 0
 	})
-	for range inputsByKey {
+	for range pace.InputsByKey {
 		client, err := r.dial(nil, "")
 		if err != nil {
 			t.Fatal(err)
@@ -122,7 +124,7 @@ func TestCommandsWaitForNobodysInput(t *testing.T) {
 			t.Fatal(err)
 		}
 	}
-	waitFor(t, "they are waited for", func() bool { return len(r.inputs) == inputsByKey })
+	waitFor(t, "they are waited for", func() bool { return len(r.inputs) == pace.InputsByKey })
 	client, err := r.dial(key(t), "")
 	if err != nil {
 		t.Fatal(err)
@@ -172,14 +174,7 @@ func TestKeysTakeTurns(t *testing.T) {
 		}
 		return 0
 	})
-	users := func(k gossh.Signer) int {
-		r.shares.mu.Lock()
-		defer r.shares.mu.Unlock()
-		if s := r.shares.all[gossh.FingerprintSHA256(k.PublicKey())]; s != nil && len(s.inputs) == 0 {
-			return s.users
-		}
-		return 0
-	}
+	users := func(k gossh.Signer) int { return r.shares.Come(gossh.FingerprintSHA256(k.PublicKey())) }
 	for i := range slow {
 		r.starts(greedy, "solve -", strings.NewReader(lamp))
 		waitFor(t, "it waits for its turn", func() bool { return users(greedy) == i+1 })
@@ -204,7 +199,7 @@ func TestKeysTakeTurns(t *testing.T) {
 func TestAKeyLeavesRoomForOthersInput(t *testing.T) {
 	greedy, other := key(t), key(t)
 	r := start(t, Settings{Watchers: keys(t, greedy, other)}, func(context.Context, []string, io.Reader, io.Writer, io.Writer) int { return 0 })
-	for i := range inputsByKey {
+	for i := range pace.InputsByKey {
 		r.starts(greedy, "solve -", nil)
 		waitFor(t, "it waits for its sheet", func() bool { return len(r.inputs) == i+1 })
 	}

@@ -4,79 +4,18 @@ import (
 	"cmp"
 	"context"
 	"errors"
-	"log/slog"
-	"maps"
 	"net"
 	"net/netip"
 	"os"
-	"slices"
 	"sync"
 	"sync/atomic"
 	"time"
 
 	gossh "golang.org/x/crypto/ssh"
 	"golang.org/x/time/rate"
+
+	"trivet/tui/host/pace"
 )
-
-// gate counts connections: by address, and those that have not yet said who
-// they are.
-type gate struct {
-	inAll, byPlace int
-	times          times
-	refused        func(net.Conn, error) // told of one that is admitted and comes to no session; may be nil
-	words          *rate.Limiter         // wrong class words of all addresses
-
-	mu        sync.Mutex
-	all       int
-	strangers int
-	places    map[netip.Prefix]*counts
-}
-
-// counts are one address's: connections, how fast they came, wrong class words, and
-// what is logged of its visitors.
-type counts struct {
-	all              int
-	strangers        []*connection // those that have not said who they are, the oldest first
-	comes            *rate.Limiter
-	words            *rate.Limiter
-	visits, commands *boundedLog
-}
-
-func newCounts(byPlace int) *counts {
-	return &counts{
-		comes:    rate.NewLimiter(comesPerSecond, comesBurst*byPlace),
-		words:    aMinute(max(byPlace, wordTries)),
-		visits:   newBoundedLog(max(visitLinesBurst*byPlace, linesBurst)),
-		commands: newBoundedLog(linesBurst),
-	}
-}
-
-// aMinute limits to so many at once, and as many a minute after that.
-func aMinute(n int) *rate.Limiter { return rate.NewLimiter(rate.Limit(n)/60, n) }
-
-// idle tells whether nothing is lost by forgetting the address.
-func (n *counts) idle() bool {
-	return n.all == 0 && full(n.comes) && full(n.words) && n.visits.idle() && n.commands.idle()
-}
-
-// yields gives the stranger whose place a newcomer gets: the oldest that has sent
-// nothing, or else the oldest if it has had its time. Nil where nobody has to go.
-func (n *counts) yields(now time.Time, itsTime time.Duration) *connection {
-	for _, s := range n.strangers {
-		if !s.spoke.Load() {
-			return s
-		}
-	}
-	if len(n.strangers) > 0 && now.Sub(n.strangers[0].began) > itsTime {
-		return n.strangers[0]
-	}
-	return nil
-}
-
-// drop forgets one that is a stranger no more, or not for long.
-func (n *counts) drop(c *connection) {
-	n.strangers = slices.DeleteFunc(n.strangers, func(s *connection) bool { return s == c })
-}
 
 // connection is counted until it is closed, and is what its sessions have in common.
 type connection struct {
@@ -108,7 +47,7 @@ func (c *connection) Read(p []byte) (int, error) {
 	c.blame(err)
 	if n > 0 {
 		c.spoke.Store(true)
-		if take(c.ctx, c.rate, n) != nil {
+		if pace.Take(c.ctx, c.rate, n) != nil {
 			return n, net.ErrClosed
 		}
 	}
@@ -182,85 +121,13 @@ func (c *connection) reason() string {
 	return "hung up"
 }
 
-// admit counts a new connection, or refuses it before anything is said. Where an
-// address is full of those who have not said who they are, or these have all of
-// their part of it, a newcomer may get the place of one of them: connections that
-// are silent close an address to nobody who has a key.
-func (g *gate) admit(c net.Conn) *connection {
-	at, err := netip.ParseAddrPort(c.RemoteAddr().String())
-	if err != nil {
-		return nil
-	}
-	p := place(at.Addr())
-	var yields *connection
-	defer func() { // once the lock is free
-		if yields != nil {
-			yields.yield()
-		}
-	}()
-	g.mu.Lock()
-	defer g.mu.Unlock()
-	n := g.at(p)
-	if n == nil || g.all >= g.inAll || g.strangers >= strangersInAll {
-		return nil
-	}
-	var stranger *connection
-	full := n.all >= g.byPlace || len(n.strangers) >= max(g.byPlace/strangersPart, 1)
-	if full {
-		stranger = n.yields(time.Now(), g.times.handshake/2)
-	}
-	if full && stranger == nil || !n.comes.Allow() {
-		return nil
-	}
-	if yields = stranger; yields != nil {
-		n.drop(yields)
-	}
-	g.all++
-	g.strangers++
-	n.all++
-	if t, ok := c.(*net.TCPConn); ok {
-		_ = t.SetWriteBuffer(socketBytes) // what the system may hold for one who does not read
-	}
-	in := &connection{Conn: c, gate: g, place: p, counts: n, rate: rate.NewLimiter(wirePerSecond, wireBurst), opens: rate.NewLimiter(opensPerSecond, maxOpens), began: time.Now()}
-	in.ctx, in.finish = context.WithCancelCause(context.Background())
-	n.strangers = append(n.strangers, in)
-	in.mu.Lock() // the timer reads it
-	defer in.mu.Unlock()
-	in.late = time.AfterFunc(2*g.times.handshake, func() {
-		in.cut("it came to no session within " + (2 * g.times.handshake).String())
-		if g.refused != nil {
-			g.refused(in, errors.New(in.reason()))
-		}
-	})
-	return in
-}
-
-// at gives the counts of an address. Those that nobody needs any more are
-// forgotten where there are many; nil where there are too many all the same.
-func (g *gate) at(p netip.Prefix) *counts {
-	if g.places == nil {
-		g.places = map[netip.Prefix]*counts{}
-	}
-	if n := g.places[p]; n != nil {
-		return n
-	}
-	if len(g.places) >= addressesKept {
-		maps.DeleteFunc(g.places, func(_ netip.Prefix, n *counts) bool { return n.idle() })
-	}
-	if len(g.places) >= addressesKept {
-		return nil
-	}
-	n := newCounts(g.byPlace)
-	g.places[p] = n
-	return n
-}
-
-// admit notes, with the first session, whose the connection is.
-func (c *connection) admit(h *Host, conn *gossh.ServerConn) {
+// admit notes, with the first session, whose the connection is. ended is told of one
+// that ends for want of a session.
+func (c *connection) admit(by *admission, conn *gossh.ServerConn, ended func(why string)) {
 	c.once.Do(func() {
 		c.known()
-		c.who = h.doors.person(conn.Permissions)
-		go c.keepAlive(h, conn)
+		c.who = by.person(conn.Permissions)
+		go c.keepAlive(conn, ended)
 	})
 }
 
@@ -307,36 +174,10 @@ func (c *connection) discount() {
 	c.gate.count(c, -1, stranger)
 }
 
-func (g *gate) count(c *connection, all, strangers int) {
-	g.mu.Lock()
-	defer g.mu.Unlock()
-	g.all += all
-	g.strangers += strangers
-	c.counts.all += all
-	c.counts.drop(c)
-}
-
-// report says of each address how many lines of the log were left out. It writes
-// once the lock is free: a log may block, and nobody waits for it to come or go.
-func (g *gate) report(log *slog.Logger, last bool) {
-	g.mu.Lock()
-	places := map[netip.Prefix]*counts{}
-	for p, n := range g.places {
-		if n.visits.out.Load() > 0 || n.commands.out.Load() > 0 {
-			places[p] = n
-		}
-	}
-	g.mu.Unlock()
-	for p, n := range places {
-		n.visits.report(log, last, "about", "visits", "from", p.String())
-		n.commands.report(log, last, "about", "commands", "from", p.String())
-	}
-}
-
 // keepAlive asks a client whether it is there, for as long as it is: a quiet
 // watcher stays, one whose machine has gone does not, nor does a connection
 // without a session.
-func (c *connection) keepAlive(h *Host, client gossh.Conn) {
+func (c *connection) keepAlive(client gossh.Conn, ended func(why string)) {
 	t := c.gate.times
 	tick := time.NewTicker(t.ask)
 	defer tick.Stop()
@@ -351,7 +192,7 @@ func (c *connection) keepAlive(h *Host, client gossh.Conn) {
 		}
 		if idle > int(t.idle/t.ask) {
 			c.cut("no session was open for " + t.idle.String())
-			h.ended("a connection ended", c, c.reason())
+			ended(c.reason())
 			return
 		}
 		late := time.AfterFunc(t.answer, func() { c.cut("the client did not answer for " + t.answer.String()) })

@@ -3,9 +3,10 @@ package host
 import (
 	"testing"
 
-	"trivet/tui/grid"
-
 	gossh "golang.org/x/crypto/ssh"
+
+	"trivet/tui/grid"
+	"trivet/tui/host/pace"
 )
 
 // ill is a presenter and two watchers, one of whom looks around, on a host that
@@ -43,7 +44,7 @@ func (r *running) breaks(v *visitor) {
 	defer st.mu.Unlock()
 	client := st.clients[v]
 	client.own.close()
-	client.own = newScreen(st.log, 80, 24, v.term, atOnce, func() grid.Frame { panic("drawn badly") }).begin(atOnceTurns{}, atOnceTurns{})
+	client.own = newScreen(st.log, 80, 24, v.term, atOnce, func() grid.Frame { panic("drawn badly") }).begin(pace.AtOnce{}, pace.AtOnce{})
 	v.sender.show(client.own)
 }
 

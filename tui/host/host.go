@@ -24,6 +24,7 @@ import (
 	gossh "golang.org/x/crypto/ssh"
 
 	"trivet/mechanics/printable"
+	"trivet/tui/host/pace"
 )
 
 // Run is the command line without a terminal, for the verbs that a visitor may
@@ -43,14 +44,14 @@ type Host struct {
 	key      gossh.Signer
 	doors    *admission
 	service  service
-	gate     gate
+	gate     *gate
 	run      Run
 	anybody  bool          // commands for those in no list too
 	commands chan struct{} // those that compute
 	inputs   chan struct{} // those whose sheet is under way
-	shares   shares        // of both, by key
+	shares   pace.Shares   // of both, by key
 
-	refusals *boundedLog // of those not admitted
+	refusals *pace.Log // of those not admitted
 
 	ids    atomic.Int64
 	visits sync.WaitGroup
@@ -103,7 +104,7 @@ func (h *Host) ended(what string, c net.Conn, why string) {
 	if len(why) > longestWhy {
 		why = strings.ToValidUTF8(why[:longestWhy], "") + "..."
 	}
-	h.refusals.info(h.log, what, "from", c.RemoteAddr().String(), "why", why)
+	h.refusals.Info(h.log, what, "from", c.RemoteAddr().String(), "why", why)
 }
 
 func noChannel(_ *ssh.Server, _ *gossh.ServerConn, ask gossh.NewChannel, ctx ssh.Context) {
@@ -172,14 +173,14 @@ func (h *Host) Serve(ctx context.Context, l net.Listener) (err error) {
 
 // typing is how fast a visitor's keys are taken, and how soon: one who only
 // watches pastes nothing, and holds a key down at most.
-func (h *Host) typing(who person) limiter {
+func (h *Host) typing(who person) pace.Typing {
 	switch l, private := h.service.(*library); {
 	case private:
-		return l.accounts.of(who.folder).limiter
+		return l.accounts.Of(who.folder).Typing
 	case who.role == presenter:
-		return worker()
+		return pace.Worker()
 	}
-	return looker()
+	return pace.Looker()
 }
 
 // assignment is the set that visitors practise; nil where there is none.
@@ -227,7 +228,7 @@ func (h *Host) watch(stop <-chan struct{}) {
 
 // leftOut says how many lines of the log were left out.
 func (h *Host) leftOut(last bool) {
-	h.refusals.report(h.log, last, "about", "those not admitted")
+	h.refusals.Report(h.log, last, "about", "those not admitted")
 	h.gate.report(h.log, last)
 }
 

@@ -9,9 +9,10 @@ import (
 	"sync"
 	"testing"
 
-	"trivet/tui/grid"
-
 	gossh "golang.org/x/crypto/ssh"
+
+	"trivet/tui/grid"
+	"trivet/tui/host/pace"
 )
 
 func TestHugeAndFlappingSizes(t *testing.T) {
@@ -208,14 +209,14 @@ func TestAFaultInAFrameOrAKeyEndsNobody(t *testing.T) {
 	h := testLog(log)
 	broken := true
 	var mu sync.Mutex
-	s := newScreen(h, 20, 4, terminalOf([]string{"TERM=xterm"}), pace{}, func() grid.Frame {
+	s := newScreen(h, 20, 4, terminalOf([]string{"TERM=xterm"}), tempo{}, func() grid.Frame {
 		mu.Lock()
 		defer mu.Unlock()
 		if broken {
 			panic("drawn badly")
 		}
 		return page(20, 4, "well")
-	}).begin(atOnceTurns{}, atOnceTurns{})
+	}).begin(pace.AtOnce{}, pace.AtOnce{})
 	defer s.close()
 	e := newEmulator(t, 20, 4)
 	f := newSender(e)

@@ -21,6 +21,7 @@ const (
 	keyFolder = "key"
 	keyFile   = "host_ed25519"
 	keyMode   = 0o600
+	ownMode   = 0o700 // of that folder
 )
 
 // hostKey reads the key by which visitors know the host again, and makes it on
@@ -49,7 +50,7 @@ func hostKey(state string) (gossh.Signer, error) {
 }
 
 func makeKey(folder, file string) ([]byte, error) {
-	if err := os.MkdirAll(folder, folderMode); err != nil {
+	if err := os.MkdirAll(folder, ownMode); err != nil {
 		return nil, err
 	}
 	_, key, err := ed25519.GenerateKey(rand.Reader)

@@ -16,6 +16,8 @@ import (
 	"unicode/utf8"
 
 	gossh "golang.org/x/crypto/ssh"
+
+	"trivet/tui/host/pace"
 )
 
 // Where the host is full there is room for presenters alone.
@@ -51,11 +53,11 @@ func TestVisitorsInAll(t *testing.T) {
 func TestTheLogOfThoseNotAdmitted(t *testing.T) {
 	r := start(t, Settings{Presenters: keys(t, key(t)), Word: true}, nil)
 	from := fake{addr: net.TCPAddrFromAddrPort(netip.MustParseAddrPort("192.0.2.1:1"))}
-	for range linesBurst + 50 {
+	for range pace.LinesBurst + 50 {
 		r.refused(from, errors.New("x\nlevel=ERROR msg=\"\x1b]0;"+strings.Repeat("y", 100000)))
 	}
 	text := r.log.String()
-	if n := strings.Count(text, "\n"); n < linesBurst || n > linesBurst+5 {
+	if n := strings.Count(text, "\n"); n < pace.LinesBurst || n > pace.LinesBurst+5 {
 		t.Errorf("%d lines", n)
 	}
 	for l := range strings.Lines(text) {
@@ -73,7 +75,7 @@ func TestNoNameWritesToATerminal(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if note := all[string(k.PublicKey().Marshal())]; !strings.HasPrefix(note, "ann·]0;x·zz") || utf8.RuneCountInString(note) != longestName {
+	if note := all[string(k.PublicKey().Marshal())]; !strings.HasPrefix(note, "ann·]0;x·zz") || utf8.RuneCountInString(note) != longestEcho {
 		t.Errorf("%q", note)
 	}
 }
@@ -304,7 +306,7 @@ func TestTheLogOfRefusedCommands(t *testing.T) {
 		return lines, said
 	}
 	waitFor(t, "every refusal is logged or counted", func() bool { lines, said := count(); return lines+said == each*times })
-	if lines, _ := count(); lines < linesBurst || lines >= each*times {
+	if lines, _ := count(); lines < pace.LinesBurst || lines >= each*times {
 		t.Errorf("%d lines", lines)
 	}
 }
@@ -314,7 +316,10 @@ func TestALogThatBlocksKeepsTheDoorOpen(t *testing.T) {
 	g := gate{inAll: 5, byPlace: 3, times: usual()}
 	from := fake{addr: net.TCPAddrFromAddrPort(netip.MustParseAddrPort("192.0.2.1:1"))}
 	c := g.admit(from)
-	c.counts.commands.out.Add(7)
+	quiet := slog.New(slog.DiscardHandler)
+	for range pace.LinesBurst + 7 {
+		c.counts.commands.Info(quiet, "a command refused")
+	}
 	log, reached := &blocked{open: make(chan struct{})}, make(chan struct{})
 	reported := make(chan struct{})
 	go func() {

@@ -8,6 +8,7 @@ import (
 	"golang.org/x/term"
 
 	"trivet/tui"
+	"trivet/tui/host/pace"
 )
 
 // sizeEvery is how soon the host's own terminal is found to have another size;
@@ -33,7 +34,7 @@ func (h *Host) present(in, out *os.File, env []string) (err error) {
 	w, hh = clamped(w, hh)
 	v := newVisitor(who, 0, h.log, terminalOf(env), w, hh, out, func() {})
 	go func() {
-		_ = listen(v.ctx, in, v.term.kind, worker(), v.event)
+		_ = listen(v.ctx, in, v.term.kind, pace.Worker(), v.event)
 		v.end("the terminal is gone")
 	}()
 	go func() {

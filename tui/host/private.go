@@ -15,6 +15,8 @@ import (
 	"sync"
 	"sync/atomic"
 	"time"
+
+	"trivet/tui/host/pace"
 )
 
 // visitorsFolder is where private visitors' sheets are kept below the host's own
@@ -36,7 +38,7 @@ type library struct {
 	rooms    map[*visitor]*room
 	empty    *sync.Cond // whether there is a room
 	turns    [64]sync.Mutex
-	accounts accounts
+	accounts pace.Accounts
 	kept     atomic.Int64 // bytes of all sheets
 }
 
@@ -191,7 +193,7 @@ func (l *library) turn(folder string) *sync.Mutex {
 
 // attend keeps a visitor until the visit ends; what is not saved then is.
 func (l *library) attend(v *visitor) {
-	r := &room{lib: l, v: v, turns: l.accounts.of(v.who.folder), quit: make(chan struct{}, 1)}
+	r := &room{lib: l, v: v, turns: l.accounts.Of(v.who.folder), quit: make(chan struct{}, 1)}
 	if l.set == nil {
 		r.own = l.store(v.who.folder)
 	}

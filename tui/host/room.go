@@ -12,6 +12,7 @@ import (
 	"trivet/mechanics/sheet"
 	"trivet/tui"
 	"trivet/tui/grid"
+	"trivet/tui/host/pace"
 )
 
 // room is one private visitor's: a list of sheets, or a workbench on one.
@@ -20,7 +21,7 @@ type room struct {
 	own       *store
 	v         *visitor
 	workbench *workbench
-	turns     turns
+	turns     pace.Turns
 	quit      chan struct{} // the workbench was left
 	list      atomic.Pointer[list]
 	draws     atomic.Pointer[screen]

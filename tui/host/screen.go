@@ -6,21 +6,22 @@ import (
 	"time"
 
 	"trivet/tui/grid"
+	"trivet/tui/host/pace"
 )
 
-// pace is how soon a screen follows a change, how often at most, and how many
+// tempo is how soon a screen follows a change, how often at most, and how many
 // times the time that a frame took it rests. What a keystroke changes comes in
 // two steps, the cell and a moment later the result: a class gets both in one
 // frame. One who looks around has no share in the class's time.
-type pace struct {
+type tempo struct {
 	after, every time.Duration
 	rests        time.Duration
 }
 
 var (
-	atOnce    = pace{0, 15 * time.Millisecond, 1}
-	withClass = pace{20 * time.Millisecond, 100 * time.Millisecond, 1}
-	alone     = pace{10 * time.Millisecond, 60 * time.Millisecond, 8}
+	atOnce    = tempo{0, 15 * time.Millisecond, 1}
+	withClass = tempo{20 * time.Millisecond, 100 * time.Millisecond, 1}
+	alone     = tempo{10 * time.Millisecond, 60 * time.Millisecond, 8}
 )
 
 // screen is one drawing that any number of terminals show: one frame and one
@@ -28,9 +29,9 @@ var (
 type screen struct {
 	log    *slog.Logger
 	frame  func() grid.Frame // pure but for what it reads atomically
-	pace   pace
-	paints turns // when it follows a change
-	first  turns // when it is drawn whole
+	pace   tempo
+	paints pace.Turns // when it follows a change
+	first  pace.Turns // when it is drawn whole
 	dirty  chan struct{}
 	stop   chan struct{}
 
@@ -44,7 +45,7 @@ type screen struct {
 	members map[*sender]bool
 }
 
-func newScreen(log *slog.Logger, w, h int, t terminal, p pace, frame func() grid.Frame) *screen {
+func newScreen(log *slog.Logger, w, h int, t terminal, p tempo, frame func() grid.Frame) *screen {
 	return &screen{
 		log: log, frame: frame, pace: p, renderer: newRenderer(w, h, t), members: map[*sender]bool{},
 		dirty: make(chan struct{}, 1), stop: make(chan struct{}),
@@ -52,7 +53,7 @@ func newScreen(log *slog.Logger, w, h int, t terminal, p pace, frame func() grid
 }
 
 // begin lets the screen follow what changes.
-func (s *screen) begin(paints, first turns) *screen {
+func (s *screen) begin(paints, first pace.Turns) *screen {
 	s.paints, s.first = paints, first
 	go s.run()
 	return s
@@ -69,14 +70,14 @@ func (s *screen) run() {
 			return
 		case <-s.dirty:
 		}
-		if sleep(max(s.pace.after, max(s.pace.every, s.pace.rests*took)-time.Since(last)), s.stop) != nil {
+		if pace.Sleep(max(s.pace.after, max(s.pace.every, s.pace.rests*took)-time.Since(last)), s.stop) != nil {
 			return
 		}
 		select { // what changed while waiting is in this frame
 		case <-s.dirty:
 		default:
 		}
-		took = s.paints.do(s.redraw)
+		took = s.paints.Do(s.redraw)
 		last = time.Now()
 	}
 }
@@ -151,7 +152,7 @@ func (s *screen) leave(f *sender) {
 // start from it.
 func (s *screen) wholeFor(f *sender) []byte {
 	if !s.isReady() {
-		s.first.do(s.ready)
+		s.first.Do(s.ready)
 	}
 	s.drawing.Lock()
 	defer s.drawing.Unlock()

@@ -12,6 +12,9 @@ import (
 // and it gets a whole frame once it takes bytes again.
 const queued = 8
 
+// stalledLimit is how long a write may take that does not get on.
+const stalledLimit = 10 * time.Second
+
 // sender writes to one terminal, in a goroutine of its own: nobody else waits for
 // a terminal.
 type sender struct {

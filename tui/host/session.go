@@ -31,7 +31,7 @@ type session struct {
 // serve takes the channels of type session; there are no others.
 func (h *Host) serve(by *ssh.Server, conn *gossh.ServerConn, ask gossh.NewChannel, ctx ssh.Context) {
 	c := connectionOf(ctx)
-	c.admit(h, conn)
+	c.admit(h.doors, conn, func(why string) { h.ended("a connection ended", c, why) })
 	if !c.opens.Allow() {
 		c.flooded()
 		return
@@ -143,7 +143,7 @@ func (s *session) full(in ssh.Session) int {
 	slow := time.AfterFunc(farewellLimit, s.conn.kill)
 	defer slow.Stop()
 	fmt.Fprint(in.Stderr(), "trivet: the host is full: try again later\r\n")
-	s.conn.counts.visits.info(s.host.log, "no room", "visitor", s.conn.who.name(), "from", s.conn.RemoteAddr().String())
+	s.conn.counts.visits.Info(s.host.log, "no room", "visitor", s.conn.who.name(), "from", s.conn.RemoteAddr().String())
 	return 1
 }
 
@@ -153,9 +153,9 @@ func (s *session) visit(v *visitor) int {
 	defer v.end("a fault of the host's")
 	started := time.Now()
 	log := s.conn.counts.visits
-	log.info(s.host.log, "came", "visitor", v.who.name(), "role", v.who.role.String(), "from", s.conn.RemoteAddr().String(), "session", s.id)
+	log.Info(s.host.log, "came", "visitor", v.who.name(), "role", v.who.role.String(), "from", s.conn.RemoteAddr().String(), "session", s.id)
 	by := s.host.typing(v.who)
-	_ = by.comes.Wait(v.ctx) // one who has gone meanwhile is told so below
+	_ = by.Comes.Wait(v.ctx) // one who has gone meanwhile is told so below
 	go func() {
 		err := listen(v.ctx, s.ch, v.term.kind, by, v.event)
 		why := s.conn.reason()
@@ -165,7 +165,7 @@ func (s *session) visit(v *visitor) int {
 		v.end(why)
 	}()
 	s.host.entertain(v, s.ch)
-	log.info(s.host.log, "left", "visitor", v.who.name(), "session", s.id, "why", v.reason(), "after", time.Since(started).Round(time.Second).String(), "frames dropped", v.sender.drops.Load())
+	log.Info(s.host.log, "left", "visitor", v.who.name(), "session", s.id, "why", v.reason(), "after", time.Since(started).Round(time.Second).String(), "frames dropped", v.sender.drops.Load())
 	return 0
 }
 

@@ -16,6 +16,7 @@ import (
 	"trivet/mechanics/diag"
 	"trivet/mechanics/printable"
 	"trivet/tui"
+	"trivet/tui/host/pace"
 )
 
 // Settings are what the command is called with.
@@ -95,7 +96,7 @@ func New(o Settings, run Run, logTo io.Writer) (*Host, error) {
 	if err != nil {
 		return nil, err
 	}
-	doors := &admission{open: o.Open, private: o.private(), wait: sleep}
+	doors := &admission{open: o.Open, private: o.private(), wait: pace.Sleep}
 	for _, r := range []struct {
 		file string
 		to   *roster
@@ -114,11 +115,11 @@ func New(o Settings, run Run, logTo io.Writer) (*Host, error) {
 	}
 	h := &Host{
 		log: slog.New(slog.NewTextHandler(printable.NewWriter(logTo), nil)), key: key, doors: doors, run: run,
-		gate:     gate{inAll: o.Most + strangersInAll, byPlace: o.ByPlace, times: usual(), words: aMinute(wordTriesInAll)},
+		gate:     newGate(o.Most, o.ByPlace),
 		limit:    o.Most,
-		refusals: newBoundedLog(linesBurst),
+		refusals: pace.NewLog(pace.LinesBurst),
 		anybody:  doors.private || near && doors.open && !o.Open,
-		commands: make(chan struct{}, commandsAtOnce), inputs: make(chan struct{}, inputsAtOnce),
+		commands: make(chan struct{}, pace.CommandsAtOnce), inputs: make(chan struct{}, inputsAtOnce),
 	}
 	h.gate.refused = h.refused
 	switch {

@@ -10,9 +10,10 @@ import (
 	"testing"
 	"time"
 
-	"trivet/tui/grid"
-
 	gossh "golang.org/x/crypto/ssh"
+
+	"trivet/tui/grid"
+	"trivet/tui/host/pace"
 )
 
 // raw connects as a client whose connection can be stalled.
@@ -145,11 +146,11 @@ func (b *blocked) Write(p []byte) (int, error) {
 func TestTheQueueDropsFramesAndSendsAWholeOne(t *testing.T) {
 	text := "first"
 	var mu sync.Mutex
-	s := newScreen(nil, 40, 10, terminalOf([]string{"TERM=xterm"}), pace{}, func() grid.Frame {
+	s := newScreen(nil, 40, 10, terminalOf([]string{"TERM=xterm"}), tempo{}, func() grid.Frame {
 		mu.Lock()
 		defer mu.Unlock()
 		return page(40, 10, text)
-	}).begin(atOnceTurns{}, atOnceTurns{})
+	}).begin(pace.AtOnce{}, pace.AtOnce{})
 	defer s.close()
 	b := &blocked{open: make(chan struct{})}
 	f := newSender(b)

@@ -27,6 +27,7 @@ const (
 	maxRows      = 500       // of one sheet
 	maxBytes     = 256 << 10 // of one sheet
 	maxKept      = 2 << 30   // bytes of all visitors together, rescued sheets among them
+	lastBytes    = 256 << 20 // of maxKept, for what is saved where a session ends: of 1000 visitors a sheet of the largest size
 	longestName  = 80
 	maxListed    = 400 // files looked at in a folder
 	folderMode   = 0o700

@@ -16,6 +16,8 @@ type terminal struct {
 	set    theme.Set
 }
 
+const maxW, maxH = 300, 100 // a larger screen shows the rest blank
+
 // kinds are the terminals whose sequences are used; of the others that are
 // known each has at least those of xterm.
 var kinds = map[string]string{

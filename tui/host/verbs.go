@@ -6,7 +6,6 @@ import (
 
 	"github.com/anmitsu/go-shlex"
 
-	"trivet/mechanics/printable"
 	"trivet/mechanics/say"
 )
 
@@ -136,12 +135,4 @@ func (v remoteVerb) arguments(words []string) (args []string, why string) {
 		return nil, "the given that runs through its range is missing. Try: `" + v.example + "`"
 	}
 	return args, ""
-}
-
-// echo is what a visitor typed, as it goes back to a terminal.
-func echo(s string) string {
-	if len(s) > longestName {
-		s = s[:longestName]
-	}
-	return printable.Line(s)
 }

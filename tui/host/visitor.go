@@ -10,10 +10,6 @@ import (
 	"time"
 
 	tea "charm.land/bubbletea/v2"
-	"github.com/charmbracelet/x/ansi"
-
-	"trivet/tui/grid"
-	"trivet/tui/theme"
 )
 
 // visitor is one terminal: a session that came in, or the host's own.
@@ -34,13 +30,6 @@ type visitor struct {
 	w, h int
 	more string // of why it ended
 }
-
-// enter and depart are what a terminal is told before the first frame and after
-// the last: the other screen, no cursor, marks round what is pasted.
-const (
-	enter  = ansi.SetModeAltScreenSaveCursor + ansi.ResetModeTextCursorEnable + ansi.SetModeBracketedPaste
-	depart = ansi.ResetStyle + ansi.ResetModeBracketedPaste + ansi.SetModeTextCursorEnable + ansi.ResetModeAltScreenSaveCursor
-)
 
 func newVisitor(who person, id int64, log *slog.Logger, t terminal, w, h int, out io.Writer, kill func()) *visitor {
 	ctx, finish := context.WithCancelCause(context.Background())
@@ -100,18 +89,3 @@ func (v *visitor) idle(now time.Time) time.Duration {
 }
 
 func (v *visitor) types() { v.typed.Store(time.Now().UnixNano()) }
-
-// line puts the host's own last line under a frame, on a screen of w by h.
-func line(f grid.Frame, w, h int, t terminal, text string) grid.Frame {
-	if f.W != w || f.H != h-1 { // it is drawn for another size still
-		g := grid.New(w, h-1)
-		g.All().Copy(f.Grid)
-		f.Grid = g
-	}
-	f.Grow(1)
-	f.All().Text(0, h-1, theme.Selected, grid.Fit(" "+text, w))
-	if t.set == theme.Seven {
-		f.Seven()
-	}
-	return f
-}

@@ -4,7 +4,6 @@ import (
 	"crypto/rand"
 	"crypto/sha256"
 	"crypto/subtle"
-	"net/netip"
 	"strings"
 )
 
@@ -44,16 +43,4 @@ func sameWord(typed, word string) bool {
 	}
 	a, b := letters(typed), letters(word)
 	return subtle.ConstantTimeCompare(a[:], b[:]) == 1
-}
-
-// place is what counts as one address: a whole network of one in IPv6, where
-// anybody has many.
-func place(a netip.Addr) netip.Prefix {
-	a = a.Unmap()
-	bits := 32
-	if a.Is6() {
-		bits = 64
-	}
-	p, _ := a.Prefix(bits)
-	return p
 }
