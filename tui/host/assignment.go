@@ -12,6 +12,7 @@ import (
 	"trivet/mechanics/diag"
 	"trivet/mechanics/problemset"
 	"trivet/mechanics/sheet"
+	"trivet/tui/host/door"
 	"trivet/tui/practice"
 	"trivet/tui/record"
 )
@@ -61,8 +62,8 @@ func newAssignment(file, state string) (a *assignment, notice *diag.Error, err e
 
 // person is whom a visitor's record is of: at first by the comment of the key in its list,
 // else by the key.
-func (a *assignment) person(who person) (name string, err error) {
-	name, err = a.store.Enrol(who.print, "")
+func (a *assignment) person(who door.Person) (name string, err error) {
+	name, err = a.store.Enrol(who.Print, "")
 	if !errors.Is(err, record.ErrUnknown) {
 		return name, err
 	}
@@ -72,14 +73,14 @@ func (a *assignment) person(who person) (name string, err error) {
 	case len(known) >= a.most:
 		return "", errors.New("the host has no room for the work of more visitors")
 	}
-	return a.store.Enrol(who.print, called(who))
+	return a.store.Enrol(who.Print, called(who))
 }
 
-func called(who person) string { return cmp.Or(who.note, who.print) }
+func called(who door.Person) string { return cmp.Or(who.Note, who.Print) }
 
 // options are what a visitor practises. Values are drawn by the name under which the
 // visitor became known, and the record goes by the key: another name changes neither.
-func (a *assignment) options(who person) (*practice.Options, error) {
+func (a *assignment) options(who door.Person) (*practice.Options, error) {
 	name, err := a.person(who)
 	if err != nil {
 		return nil, err
@@ -88,7 +89,7 @@ func (a *assignment) options(who person) (*practice.Options, error) {
 	if err != nil {
 		return nil, err
 	}
-	store := quota{record.ByKey(a.store, who.print, called(who))}
+	store := quota{record.ByKey(a.store, who.Print, called(who))}
 	return &practice.Options{Keeping: practice.Keeping{Store: store, Person: seed}, Set: a.set, Only: true}, nil
 }
 
@@ -118,7 +119,7 @@ var giving = []string{"solve", "check", "sweep"}
 
 // verb reads a command of a visitor. While the set is open there is none that gives the
 // answers of a sheet, whose ever it is.
-func (a *assignment) verb(words []string, who person, now time.Time) (args []string, needs bool, why string) {
+func (a *assignment) verb(words []string, who door.Person, now time.Time) (args []string, needs bool, why string) {
 	name, rest := "", []string(nil)
 	if len(words) > 0 {
 		name, rest = words[0], words[1:]
@@ -164,7 +165,7 @@ func (a *assignment) verbs(now time.Time) []remoteVerb {
 
 // page is a page of a problem of the set, with the visitor's own values: the task, the own
 // work, or where the set shows it by now the worked solution.
-func (a *assignment) page(words []string, who person, now time.Time) (args []string, needs bool, why string) {
+func (a *assignment) page(words []string, who door.Person, now time.Time) (args []string, needs bool, why string) {
 	args, why = pageVerb.arguments(words)
 	if why != "" {
 		return nil, false, why
@@ -176,7 +177,7 @@ func (a *assignment) page(words []string, who person, now time.Time) (args []str
 		for _, p := range a.set.Problems {
 			names = append(names, p.Name)
 		}
-		return nil, false, fmt.Sprintf("the set has no problem %s. Try: %s", echo(args[at]), strings.Join(names, ", "))
+		return nil, false, fmt.Sprintf("the set has no problem %s. Try: %s", door.Echo(args[at]), strings.Join(names, ", "))
 	}
 	args = slices.Delete(args, at, at+1)
 	if !a.set.Opened(now) {

@@ -11,6 +11,7 @@ import (
 	"trivet/mechanics/sheet"
 	"trivet/tui"
 	"trivet/tui/grid"
+	"trivet/tui/host/door"
 	"trivet/tui/host/pace"
 )
 
@@ -111,14 +112,14 @@ func (s *classroom) attend(v *visitor) {
 func (s *classroom) enter(v *visitor) (refused string) {
 	s.mu.Lock()
 	defer s.mu.Unlock()
-	if s.closed && v.who.role != presenter && !(v.who.print != "" && s.known[v.who.print]) {
+	if s.closed && v.who.Role != door.Presenter && !(v.who.Print != "" && s.known[v.who.Print]) {
 		return "the presenter has closed the door to late-comers"
 	}
-	if v.who.print != "" && len(s.known) < keysKept {
-		s.known[v.who.print] = true
+	if v.who.Print != "" && len(s.known) < door.KeysKept {
+		s.known[v.who.Print] = true
 	}
 	s.clients[v] = &client{size: v.size}
-	if s.holder == nil && v.who.role == presenter {
+	if s.holder == nil && v.who.Role == door.Presenter {
 		s.holder = v
 		s.menu = noMenu
 	}
@@ -138,7 +139,7 @@ func (s *classroom) leave(v *visitor) {
 	}
 	if s.holder == v {
 		s.holder, s.menu = nil, noMenu
-		s.log.Info("nobody presents", "was", v.who.name())
+		s.log.Info("nobody presents", "was", v.who.Name())
 	}
 	s.off(client.on)
 	s.report("")
@@ -207,7 +208,7 @@ func (s *classroom) report(note string) {
 		}
 	}
 	for i, v := range s.offered {
-		st.offers = append(st.offers, string(rune('1'+i))+": "+v.who.short())
+		st.offers = append(st.offers, string(rune('1'+i))+": "+v.who.Short())
 	}
 	was := s.status.Swap(st)
 	if was.away != st.away { // all that a follower's line says of it
@@ -219,7 +220,7 @@ func (s *classroom) report(note string) {
 
 func (s *classroom) own(w, h int, v *visitor) grid.Frame {
 	look := s.workbench.look.Load()
-	return line(look.Own(), w, h, v.term, s.status.Load().presenting(s.word, v.who.local, look.Hides()))
+	return line(look.Own(), w, h, v.term, s.status.Load().presenting(s.word, v.who.Local, look.Hides()))
 }
 
 func (s *classroom) follow(k shape) grid.Frame {
@@ -241,7 +242,7 @@ func (s *classroom) around(client *client, w, h int, t terminal) grid.Frame {
 // presenters are those who could take the sheet, in the order they came.
 func (s *classroom) presenters() (all []*visitor) {
 	for v := range s.clients {
-		if v != s.holder && v.who.role == presenter {
+		if v != s.holder && v.who.Role == door.Presenter {
 			all = append(all, v)
 		}
 	}
@@ -271,7 +272,7 @@ func (s *classroom) end(why string) {
 	holder := s.holder
 	s.mu.Unlock()
 	for _, v := range clients {
-		if v == holder || v.who.local {
+		if v == holder || v.who.Local {
 			v.end(strings.TrimSpace(why + kept))
 		} else {
 			v.end(why)

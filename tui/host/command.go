@@ -119,8 +119,8 @@ func serve(ctx context.Context, o Settings, stdin io.Reader, stdout, stderr io.W
 func (h *Host) welcome(at net.Addr) string {
 	_, port, _ := net.SplitHostPort(at.String())
 	text := fmt.Sprintf("trivet host: listening on %s; visitors come with: ssh -p %s HOST\nhost key: %s\n", at, port, h.Fingerprint())
-	if h.doors.word != "" {
-		text += "class word: " + h.doors.word + "\n"
+	if h.doors.Word != "" {
+		text += "class word: " + h.doors.Word + "\n"
 	}
 	return text
 }

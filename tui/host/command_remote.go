@@ -38,12 +38,12 @@ func (h *Host) command(s *session, in ssh.Session, text string, isTerminal bool)
 	case why != "":
 	case a != nil:
 		verbs = a.verbs(started)
-		args, needs, why = a.verb(words, s.conn.who, started)
+		args, needs, why = a.verb(words, s.conn.Who, started)
 	default:
 		args, needs, why = parsed(words, verbs)
 	}
 	log := func(what string, more ...any) { // without what was written
-		s.conn.counts.commands.Info(h.log, what, append([]any{"visitor", s.conn.who.name(), "from", in.RemoteAddr().String()}, more...)...)
+		s.conn.Commands().Info(h.log, what, append([]any{"visitor", s.conn.Who.Name(), "from", in.RemoteAddr().String()}, more...)...)
 	}
 	refuse := func(why string) int {
 		log("a command refused")
@@ -52,12 +52,12 @@ func (h *Host) command(s *session, in ssh.Session, text string, isTerminal bool)
 	switch {
 	case strings.TrimSpace(text) == "":
 		return say(remoteHelp(verbs))
-	case !h.anybody && !s.conn.who.listed:
+	case !h.anybody && !s.conn.Who.Listed:
 		return refuse("commands are for those whose key is in a list of the host's")
 	case why != "":
 		return refuse(why)
 	}
-	own, done := h.shares.Of(s.conn.source())
+	own, done := h.shares.Of(s.conn.Source())
 	defer done()
 	var input []byte
 	if needs {

@@ -362,7 +362,7 @@ func TestCommandsWithoutATerminal(t *testing.T) {
 		}
 	}
 	r := start(t, Settings{Presenters: keys(t, key(t)), Word: true}, verbs)
-	client, err := r.dial(nil, r.doors.word)
+	client, err := r.dial(nil, r.doors.Word)
 	if err != nil {
 		t.Fatal(err)
 	}

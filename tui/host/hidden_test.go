@@ -17,6 +17,7 @@ import (
 	"trivet/mechanics/sheet"
 	"trivet/mechanics/statics"
 	"trivet/tui/grid"
+	"trivet/tui/host/door"
 )
 
 // askew hangs on two cables of which the second is askew, so that its components and what
@@ -185,7 +186,7 @@ func TestNoViewTellsWhatIsHidden(t *testing.T) {
 				if visit == 0 { // where everything fits
 					w, h = 180, 55
 				}
-				v := newVisitor(person{}, 99, r.Host.log, terminalOf([]string{"TERM=xterm-256color"}), w, h, io.Discard, func() {})
+				v := newVisitor(door.Person{}, 99, r.Host.log, terminalOf([]string{"TERM=xterm-256color"}), w, h, io.Discard, func() {})
 				if why := class.enter(v); why != "" {
 					t.Fatal(why)
 				}

@@ -12,6 +12,7 @@ import (
 	gossh "golang.org/x/crypto/ssh"
 
 	"trivet/tui/grid"
+	"trivet/tui/host/door"
 	"trivet/tui/host/pace"
 )
 
@@ -72,7 +73,7 @@ func TestSilentConnectionsAreFew(t *testing.T) {
 			closed <- struct{}{}
 		}()
 	}
-	for range 100 - classByPlace/strangersPart {
+	for range 100 - classByPlace/4 {
 		<-closed
 	}
 	c.works()
@@ -87,6 +88,9 @@ func TestSilentConnectionsAreFew(t *testing.T) {
 		return err == nil
 	})
 }
+
+// burst is more than any client opens at once.
+const burst = 64
 
 // opens opens a channel and closes it; refused is well. The client's library waits
 // for ever where the connection ends just then.
@@ -125,7 +129,7 @@ func TestFloodsOfChannelsAndRequests(t *testing.T) {
 			g := c.sit(client, 80, 24) // a request without a session has no owner yet
 			g.sees("following")
 			over := false
-			for range 100 * maxOpens {
+			for range 100 * burst {
 				if flood(client) != nil {
 					over = true
 					break
@@ -146,7 +150,7 @@ func TestSessionsAtOnceAreFew(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for range maxSessions {
+	for range door.MaxSessions {
 		c.sit(client, 80, 24).sees("following")
 	}
 	if _, err := client.NewSession(); err == nil || !strings.Contains(err.Error(), "one connection has at most 4 sessions") {
@@ -188,7 +192,7 @@ func TestFloodsOfVariables(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		for i := range 10 * maxOpens {
+		for i := range 10 * burst {
 			if _, err := s.SendRequest("env", false, gossh.Marshal(struct{ N, V string }{"LANG", fmt.Sprint(i, strings.Repeat("x", 20000))})); err != nil {
 				break
 			}

@@ -7,6 +7,8 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
+
+	"trivet/tui/host/door"
 )
 
 // journals are those that a host keeps below its own folder.
@@ -37,7 +39,7 @@ func mortal(t *testing.T, sheet, presenters, state string) (*running, *exec.Cmd)
 	if err != nil {
 		t.Fatal(err)
 	}
-	key, err := hostKey(state)
+	key, err := door.HostKey(state)
 	if err != nil {
 		t.Fatal(err)
 	}

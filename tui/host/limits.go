@@ -6,7 +6,6 @@ import "time"
 // bound. A class in one room often comes from one address; what it needs in all is set by
 // the command.
 const (
-	maxSessions      = 4       // open at a time on one connection
 	maxPayload       = 4 << 10 // bytes of one request on a session: a command, a terminal's name
 	maxEnvBytes      = 1 << 10 // of all variables of a session together
 	resizeEvery      = 200 * time.Millisecond

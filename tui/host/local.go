@@ -8,6 +8,7 @@ import (
 	"golang.org/x/term"
 
 	"trivet/tui"
+	"trivet/tui/host/door"
 	"trivet/tui/host/pace"
 )
 
@@ -26,7 +27,7 @@ func (h *Host) present(in, out *os.File, env []string) (err error) {
 	if err != nil {
 		return fmt.Errorf("the terminal's size is not known: %w", err)
 	}
-	who := person{role: presenter, local: true}
+	who := door.Person{Role: door.Presenter, Local: true}
 	if in, _ := h.arrive(who); !in {
 		return nil
 	}

@@ -1,8 +1,6 @@
 package host
 
 import (
-	"crypto/sha256"
-	"encoding/hex"
 	"errors"
 	"fmt"
 	"hash/crc32"
@@ -122,13 +120,6 @@ func (l *library) giveBack(folder string) {
 	_ = l.folder.Remove(folder)
 }
 
-// folderOf names the folder of a key: of the key alone, so that it is found
-// again, and without anything that the visitor could choose.
-func folderOf(key []byte) string {
-	sum := sha256.Sum256(key)
-	return hex.EncodeToString(sum[:16])
-}
-
 // store is where a key's sheets are kept. Its folder is made with the first of them.
 func (l *library) store(folder string) *store {
 	return &store{
@@ -151,7 +142,7 @@ func (l *library) roomFor(v *visitor, r *room) error {
 	l.mu.Lock()
 	defer l.mu.Unlock()
 	if l.set == nil {
-		if err := l.hasSpace(v.who.folder); err != nil {
+		if err := l.hasSpace(v.who.Folder); err != nil {
 			return err
 		}
 	}
@@ -178,7 +169,7 @@ func (l *library) hasSpace(folder string) error {
 		taken[name] = true
 	}
 	for v := range l.rooms {
-		taken[v.who.folder] = true
+		taken[v.who.Folder] = true
 	}
 	if len(taken) >= maxFolders && !taken[folder] {
 		return errors.New("the host has no room for the sheets of more visitors")
@@ -193,9 +184,9 @@ func (l *library) turn(folder string) *sync.Mutex {
 
 // attend keeps a visitor until the visit ends; what is not saved then is.
 func (l *library) attend(v *visitor) {
-	r := &room{lib: l, v: v, turns: l.accounts.Of(v.who.folder), quit: make(chan struct{}, 1)}
+	r := &room{lib: l, v: v, turns: l.accounts.Of(v.who.Folder), quit: make(chan struct{}, 1)}
 	if l.set == nil {
-		r.own = l.store(v.who.folder)
+		r.own = l.store(v.who.Folder)
 	}
 	if err := l.roomFor(v, r); err != nil {
 		v.end(err.Error())
@@ -208,7 +199,7 @@ func (l *library) attend(v *visitor) {
 		}
 		r.shut()
 		if l.set == nil {
-			l.giveBack(v.who.folder)
+			l.giveBack(v.who.Folder)
 		}
 		l.gone(v)
 	}()

@@ -16,6 +16,7 @@ import (
 	"trivet/mechanics/diag"
 	"trivet/mechanics/printable"
 	"trivet/tui"
+	"trivet/tui/host/door"
 	"trivet/tui/host/pace"
 )
 
@@ -92,36 +93,36 @@ func New(o Settings, run Run, logTo io.Writer) (*Host, error) {
 		return nil, err
 	}
 	near, _ := loopback(o.Listen)
-	key, err := hostKey(o.State)
+	key, err := door.HostKey(o.State)
 	if err != nil {
 		return nil, err
 	}
-	doors := &admission{open: o.Open, private: o.private(), wait: pace.Sleep}
+	doors := &door.Admission{Open: o.Open, Private: o.private(), Wait: pace.Sleep}
 	for _, r := range []struct {
 		file string
-		to   *roster
-	}{{o.Presenters, &doors.presenters}, {o.Watchers, &doors.watchers}} {
+		to   *door.Roster
+	}{{o.Presenters, &doors.Presenters}, {o.Watchers, &doors.Watchers}} {
 		if r.file != "" {
-			if *r.to, err = readRoster(r.file); err != nil {
+			if *r.to, err = door.ReadRoster(r.file); err != nil {
 				return nil, err
 			}
 		}
 	}
 	if near && !o.Word && o.Watchers == "" {
-		doors.open = true // whoever is at this machine
+		doors.Open = true // whoever is at this machine
 	}
 	if o.Word {
-		doors.word = newWord()
+		doors.Word = door.NewWord()
 	}
 	h := &Host{
 		log: slog.New(slog.NewTextHandler(printable.NewWriter(logTo), nil)), key: key, doors: doors, run: run,
-		gate:     newGate(o.Most, o.ByPlace),
+		gate:     door.NewGate(o.Most, o.ByPlace),
 		limit:    o.Most,
 		refusals: pace.NewLog(pace.LinesBurst),
-		anybody:  doors.private || near && doors.open && !o.Open,
+		anybody:  doors.Private || near && doors.Open && !o.Open,
 		commands: make(chan struct{}, pace.CommandsAtOnce), inputs: make(chan struct{}, inputsAtOnce),
 	}
-	h.gate.refused = h.refused
+	h.gate.Refused = h.refused
 	switch {
 	case o.Private != "":
 		h.service, err = newLibrary(h.log, o.Private, o.State)
@@ -150,7 +151,7 @@ func New(o Settings, run Run, logTo io.Writer) (*Host, error) {
 		return nil, atFile(o.Sheet, err)
 	}
 	o.keep(&opt, filepath.Dir(file), h.log)
-	h.service = newClassroom(h.log, opt, st, doors.word, h.Fingerprint())
+	h.service = newClassroom(h.log, opt, st, doors.Word, h.Fingerprint())
 	return h, nil
 }
 

@@ -13,6 +13,7 @@ import (
 	gossh "golang.org/x/crypto/ssh"
 
 	"trivet/tui/grid"
+	"trivet/tui/host/door"
 	"trivet/tui/host/pace"
 )
 
@@ -107,7 +108,7 @@ func TestAWriteThatDoesNotGetOnEndsTheVisit(t *testing.T) {
 	st := r.service.(*classroom)
 	b := &blocked{open: make(chan struct{})}
 	killed := make(chan struct{})
-	v := newVisitor(person{}, 99, r.Host.log, terminalOf([]string{"TERM=xterm"}), 80, 24, b, func() { close(killed); close(b.open) })
+	v := newVisitor(door.Person{}, 99, r.Host.log, terminalOf([]string{"TERM=xterm"}), 80, 24, b, func() { close(killed); close(b.open) })
 	done := make(chan struct{})
 	go func() { st.attend(v); v.sender.close(); close(done) }()
 	p.sees("live: 1 watches")

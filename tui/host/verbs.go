@@ -7,6 +7,7 @@ import (
 	"github.com/anmitsu/go-shlex"
 
 	"trivet/mechanics/say"
+	"trivet/tui/host/door"
 )
 
 // remoteVerb is a verb of the command line that a visitor without a terminal may
@@ -112,15 +113,15 @@ func (v remoteVerb) arguments(words []string) (args []string, why string) {
 			}
 		case slices.Contains(v.flags, w):
 		case strings.HasPrefix(w, "-"):
-			return nil, "unknown option " + echo(w) + ". Try: " + v.options()
+			return nil, "unknown option " + door.Echo(w) + ". Try: " + v.options()
 		case v.word && !word && !strings.ContainsAny(w, `/\`):
 			word = true
 		case v.noInput:
-			return nil, v.name + " takes no argument " + echo(w) + ". Try: `" + v.example + "`"
+			return nil, v.name + " takes no argument " + door.Echo(w) + ". Try: `" + v.example + "`"
 		case v.alone:
-			return nil, "a sheet goes to standard output only. Try: `" + v.example + "` instead of " + echo(w)
+			return nil, "a sheet goes to standard output only. Try: `" + v.example + "` instead of " + door.Echo(w)
 		default:
-			return nil, "sheets are read from standard input only. Try: `" + v.example + "` instead of " + echo(w)
+			return nil, "sheets are read from standard input only. Try: `" + v.example + "` instead of " + door.Echo(w)
 		}
 		args = append(args, w)
 	}

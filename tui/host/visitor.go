@@ -10,11 +10,13 @@ import (
 	"time"
 
 	tea "charm.land/bubbletea/v2"
+
+	"trivet/tui/host/door"
 )
 
 // visitor is one terminal: a session that came in, or the host's own.
 type visitor struct {
-	who    person
+	who    door.Person
 	id     int64
 	log    *slog.Logger
 	term   terminal
@@ -31,7 +33,7 @@ type visitor struct {
 	more string // of why it ended
 }
 
-func newVisitor(who person, id int64, log *slog.Logger, t terminal, w, h int, out io.Writer, kill func()) *visitor {
+func newVisitor(who door.Person, id int64, log *slog.Logger, t terminal, w, h int, out io.Writer, kill func()) *visitor {
 	ctx, finish := context.WithCancelCause(context.Background())
 	v := &visitor{
 		who: who, id: id, log: log, term: t, w: w, h: h,

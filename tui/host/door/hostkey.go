@@ -1,4 +1,4 @@
-package host
+package door
 
 import (
 	"crypto/ed25519"
@@ -24,9 +24,9 @@ const (
 	ownMode   = 0o700 // of that folder
 )
 
-// hostKey reads the key by which visitors know the host again, and makes it on
+// HostKey reads the key by which visitors know the host again, and makes it on
 // the first start.
-func hostKey(state string) (gossh.Signer, error) {
+func HostKey(state string) (gossh.Signer, error) {
 	folder := filepath.Join(state, keyFolder)
 	file := filepath.Join(folder, keyFile)
 	text, err := os.ReadFile(file)

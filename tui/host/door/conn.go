@@ -1,4 +1,4 @@
-package host
+package door
 
 import (
 	"cmp"
@@ -17,10 +17,10 @@ import (
 	"trivet/tui/host/pace"
 )
 
-// connection is counted until it is closed, and is what its sessions have in common.
-type connection struct {
+// Connection is counted until it is closed, and is what its sessions have in common.
+type Connection struct {
 	net.Conn
-	gate   *gate
+	gate   *Gate
 	place  netip.Prefix
 	counts *counts         // of the place
 	rate   *rate.Limiter   // of the bytes that come, whatever they are
@@ -35,14 +35,14 @@ type connection struct {
 	deadline       atomic.Int64
 
 	once     sync.Once // with the first session
-	who      person
-	opens    *rate.Limiter // sessions opened, and whatever was refused
+	Who      Person
+	asked    *rate.Limiter // sessions opened, and whatever was refused
 	sessions atomic.Int32  // that are open
 }
 
 // Read takes bytes no faster than anybody types, or sends a sheet: what a client
 // can make the host compute, with requests, new keys or noise, is bounded by that.
-func (c *connection) Read(p []byte) (int, error) {
+func (c *Connection) Read(p []byte) (int, error) {
 	n, err := c.Conn.Read(p)
 	c.blame(err)
 	if n > 0 {
@@ -58,32 +58,32 @@ func (c *connection) Read(p []byte) (int, error) {
 }
 
 // Write fails with the deadlines as Read does, and whichever is first says why.
-func (c *connection) Write(p []byte) (int, error) {
+func (c *Connection) Write(p []byte) (int, error) {
 	n, err := c.Conn.Write(p)
 	c.blame(err)
 	return n, err
 }
 
 // blame notes which of the times was over.
-func (c *connection) blame(err error) {
-	switch t := c.gate.times; {
+func (c *Connection) blame(err error) {
+	switch t := c.gate.Times; {
 	case !errors.Is(err, os.ErrDeadlineExceeded):
-	case time.Since(c.began) >= t.visit:
-		c.finish(errors.New("no visit is longer than " + t.visit.String()))
+	case time.Since(c.began) >= t.Visit:
+		c.finish(errors.New("no visit is longer than " + t.Visit.String()))
 	default:
-		c.finish(errors.New("nothing came for " + t.idle.String()))
+		c.finish(errors.New("nothing came for " + t.Idle.String()))
 	}
 }
 
 // cut ends a connection and keeps why; the first reason stands.
-func (c *connection) cut(why string) {
+func (c *Connection) cut(why string) {
 	c.finish(errors.New(why))
 	_ = c.Close()
 }
 
 // yield ends a connection for another's sake, unless its owner is admitted by now.
 // Both are decided under one lock, so that nobody is admitted and cut off.
-func (c *connection) yield() {
+func (c *Connection) yield() {
 	c.mu.Lock()
 	if c.inside {
 		c.mu.Unlock()
@@ -103,38 +103,38 @@ var errYielded = errors.New("it did not say who it is, and another of its addres
 // have a part of an address's places alone, and the rate is as many a minute as
 // there are places, that is at most a part of a minute. A right one waits as long,
 // or the time would tell which it is, and is taken back by forgive.
-func (c *connection) attempt() time.Duration {
+func (c *Connection) attempt() time.Duration {
 	return max(c.counts.words.Reserve().Delay(), c.gate.words.Reserve().Delay())
 }
 
 // forgive takes back what a limiter's own Cancel does not once the time has come.
-func (c *connection) forgive() {
+func (c *Connection) forgive() {
 	c.counts.words.ReserveN(time.Now(), -1)
 	c.gate.words.ReserveN(time.Now(), -1)
 }
 
-// reason is why the connection ended.
-func (c *connection) reason() string {
+// Reason is why the connection ended.
+func (c *Connection) Reason() string {
 	if why := context.Cause(c.ctx); why != nil && why != context.Canceled {
 		return why.Error()
 	}
 	return "hung up"
 }
 
-// admit notes, with the first session, whose the connection is. ended is told of one
+// Admit notes, with the first session, whose the connection is. ended is told of one
 // that ends for want of a session.
-func (c *connection) admit(by *admission, conn *gossh.ServerConn, ended func(why string)) {
+func (c *Connection) Admit(by *Admission, conn *gossh.ServerConn, ended func(why string)) {
 	c.once.Do(func() {
 		c.known()
-		c.who = by.person(conn.Permissions)
+		c.Who = by.person(conn.Permissions)
 		go c.keepAlive(conn, ended)
 	})
 }
 
 // SetDeadline leaves a deadline that is nearly the same as it is: the library moves
 // it with every read and every write.
-func (c *connection) SetDeadline(t time.Time) error {
-	if moves := time.Duration(t.UnixNano() - c.deadline.Load()); moves >= 0 && moves < c.gate.times.idle/deadlineSteps {
+func (c *Connection) SetDeadline(t time.Time) error {
+	if moves := time.Duration(t.UnixNano() - c.deadline.Load()); moves >= 0 && moves < c.gate.Times.Idle/deadlineSteps {
 		return nil
 	}
 	c.deadline.Store(t.UnixNano())
@@ -142,17 +142,18 @@ func (c *connection) SetDeadline(t time.Time) error {
 }
 
 // known says that the connection's owner is admitted.
-func (c *connection) known() {
+func (c *Connection) known() {
 	c.mu.Lock()
 	defer c.mu.Unlock()
 	if !c.closed && !c.inside {
 		c.inside = true
 		c.late.Stop()
-		c.gate.count(c, 0, -1)
+		c.gate.adds(c, 0, -1)
 	}
 }
 
-func (c *connection) Close() error {
+// Close gives the place back.
+func (c *Connection) Close() error {
 	c.mu.Lock()
 	c.discount()
 	c.mu.Unlock()
@@ -160,7 +161,7 @@ func (c *connection) Close() error {
 }
 
 // discount gives a connection's place back, once; c.mu is held.
-func (c *connection) discount() {
+func (c *Connection) discount() {
 	if c.closed {
 		return
 	}
@@ -171,15 +172,15 @@ func (c *connection) discount() {
 	if c.inside {
 		stranger = 0
 	}
-	c.gate.count(c, -1, stranger)
+	c.gate.adds(c, -1, stranger)
 }
 
 // keepAlive asks a client whether it is there, for as long as it is: a quiet
 // watcher stays, one whose machine has gone does not, nor does a connection
 // without a session.
-func (c *connection) keepAlive(client gossh.Conn, ended func(why string)) {
-	t := c.gate.times
-	tick := time.NewTicker(t.ask)
+func (c *Connection) keepAlive(client gossh.Conn, ended func(why string)) {
+	t := c.gate.Times
+	tick := time.NewTicker(t.Ask)
 	defer tick.Stop()
 	for idle := 0; ; {
 		select {
@@ -190,12 +191,12 @@ func (c *connection) keepAlive(client gossh.Conn, ended func(why string)) {
 		if idle++; c.sessions.Load() > 0 {
 			idle = 0
 		}
-		if idle > int(t.idle/t.ask) {
-			c.cut("no session was open for " + t.idle.String())
-			ended(c.reason())
+		if idle > int(t.Idle/t.Ask) {
+			c.cut("no session was open for " + t.Idle.String())
+			ended(c.Reason())
 			return
 		}
-		late := time.AfterFunc(t.answer, func() { c.cut("the client did not answer for " + t.answer.String()) })
+		late := time.AfterFunc(t.Answer, func() { c.cut("the client did not answer for " + t.Answer.String()) })
 		_, _, err := client.SendRequest("keepalive@openssh.com", true, nil)
 		late.Stop()
 		if err != nil {
@@ -204,11 +205,37 @@ func (c *connection) keepAlive(client gossh.Conn, ended func(why string)) {
 	}
 }
 
-// source is whose the commands of a connection are: a key's, or an address's.
-func (c *connection) source() string { return cmp.Or(c.who.print, c.place.String()) }
+// Source is whose the commands of a connection are: a key's, or an address's.
+func (c *Connection) Source() string { return cmp.Or(c.Who.Print, c.place.String()) }
 
-// kill closes what is below: closing what is above would wait for bytes to go.
-func (c *connection) kill() { _ = c.Close() }
+// Kill closes what is below: closing what is above would wait for bytes to go.
+func (c *Connection) Kill() { _ = c.Close() }
 
-// flooded ends a connection that asks for more than any client does.
-func (c *connection) flooded() { c.cut("it asked for more than any client does") }
+// Flooded ends a connection that asks for more than any client does.
+func (c *Connection) Flooded() { c.cut("it asked for more than any client does") }
+
+// Asks counts a session that is opened, or what is refused; too many of them end the
+// connection.
+func (c *Connection) Asks() bool {
+	if !c.asked.Allow() {
+		c.Flooded()
+		return false
+	}
+	return true
+}
+
+// Opens counts a session in, unless there are as many as there may be.
+func (c *Connection) Opens() bool {
+	if c.sessions.Add(1) > MaxSessions {
+		c.Closes()
+		return false
+	}
+	return true
+}
+
+// Closes counts a session out.
+func (c *Connection) Closes() { c.sessions.Add(-1) }
+
+// Visits and Commands are the logs of those of the connection's address.
+func (c *Connection) Visits() *pace.Log   { return c.counts.visits }
+func (c *Connection) Commands() *pace.Log { return c.counts.commands }

@@ -1,4 +1,4 @@
-package host
+package door
 
 import (
 	"context"
@@ -16,12 +16,12 @@ import (
 	"trivet/tui/host/pace"
 )
 
-// gate counts connections: by address, and those that have not yet said who
+// Gate counts connections: by address, and those that have not yet said who
 // they are.
-type gate struct {
+type Gate struct {
 	inAll, byPlace int
-	times          times
-	refused        func(net.Conn, error) // told of one that is admitted and comes to no session; may be nil
+	Times          Times
+	Refused        func(net.Conn, error) // told of one that is admitted and comes to no session; may be nil
 	words          *rate.Limiter         // wrong class words of all addresses
 
 	mu        sync.Mutex
@@ -30,16 +30,16 @@ type gate struct {
 	places    map[netip.Prefix]*counts
 }
 
-// newGate lets in so many in all, and so many of one address.
-func newGate(inAll, byPlace int) *gate {
-	return &gate{inAll: inAll + strangersInAll, byPlace: byPlace, times: usual(), words: pace.PerMinute(wordTriesInAll)}
+// NewGate lets in so many in all, and so many of one address.
+func NewGate(inAll, byPlace int) *Gate {
+	return &Gate{inAll: inAll + strangersInAll, byPlace: byPlace, Times: usual(), words: pace.PerMinute(wordTriesInAll)}
 }
 
 // counts are one address's: connections, how fast they came, wrong class words, and
 // what is logged of its visitors.
 type counts struct {
 	all              int
-	strangers        []*connection // those that have not said who they are, the oldest first
+	strangers        []*Connection // those that have not said who they are, the oldest first
 	comes            *rate.Limiter
 	words            *rate.Limiter
 	visits, commands *pace.Log
@@ -61,7 +61,7 @@ func (n *counts) idle() bool {
 
 // yields gives the stranger whose place a newcomer gets: the oldest that has sent
 // nothing, or else the oldest if it has had its time. Nil where nobody has to go.
-func (n *counts) yields(now time.Time, itsTime time.Duration) *connection {
+func (n *counts) yields(now time.Time, itsTime time.Duration) *Connection {
 	for _, s := range n.strangers {
 		if !s.spoke.Load() {
 			return s
@@ -74,21 +74,21 @@ func (n *counts) yields(now time.Time, itsTime time.Duration) *connection {
 }
 
 // drop forgets one that is a stranger no more, or not for long.
-func (n *counts) drop(c *connection) {
-	n.strangers = slices.DeleteFunc(n.strangers, func(s *connection) bool { return s == c })
+func (n *counts) drop(c *Connection) {
+	n.strangers = slices.DeleteFunc(n.strangers, func(s *Connection) bool { return s == c })
 }
 
-// admit counts a new connection, or refuses it before anything is said. Where an
+// Admit counts a new connection, or refuses it before anything is said. Where an
 // address is full of those who have not said who they are, or these have all of
 // their part of it, a newcomer may get the place of one of them: connections that
 // are silent close an address to nobody who has a key.
-func (g *gate) admit(c net.Conn) *connection {
+func (g *Gate) Admit(c net.Conn) *Connection {
 	at, err := netip.ParseAddrPort(c.RemoteAddr().String())
 	if err != nil {
 		return nil
 	}
 	p := place(at.Addr())
-	var yields *connection
+	var yields *Connection
 	defer func() { // once the lock is free
 		if yields != nil {
 			yields.yield()
@@ -100,10 +100,10 @@ func (g *gate) admit(c net.Conn) *connection {
 	if n == nil || g.all >= g.inAll || g.strangers >= strangersInAll {
 		return nil
 	}
-	var stranger *connection
+	var stranger *Connection
 	full := n.all >= g.byPlace || len(n.strangers) >= max(g.byPlace/strangersPart, 1)
 	if full {
-		stranger = n.yields(time.Now(), g.times.handshake/2)
+		stranger = n.yields(time.Now(), g.Times.Handshake/2)
 	}
 	if full && stranger == nil || !n.comes.Allow() {
 		return nil
@@ -117,15 +117,15 @@ func (g *gate) admit(c net.Conn) *connection {
 	if t, ok := c.(*net.TCPConn); ok {
 		_ = t.SetWriteBuffer(socketBytes) // what the system may hold for one who does not read
 	}
-	in := &connection{Conn: c, gate: g, place: p, counts: n, rate: rate.NewLimiter(wirePerSecond, wireBurst), opens: rate.NewLimiter(opensPerSecond, maxOpens), began: time.Now()}
+	in := &Connection{Conn: c, gate: g, place: p, counts: n, rate: rate.NewLimiter(wirePerSecond, wireBurst), asked: rate.NewLimiter(opensPerSecond, maxOpens), began: time.Now()}
 	in.ctx, in.finish = context.WithCancelCause(context.Background())
 	n.strangers = append(n.strangers, in)
 	in.mu.Lock() // the timer reads it
 	defer in.mu.Unlock()
-	in.late = time.AfterFunc(2*g.times.handshake, func() {
-		in.cut("it came to no session within " + (2 * g.times.handshake).String())
-		if g.refused != nil {
-			g.refused(in, errors.New(in.reason()))
+	in.late = time.AfterFunc(2*g.Times.Handshake, func() {
+		in.cut("it came to no session within " + (2 * g.Times.Handshake).String())
+		if g.Refused != nil {
+			g.Refused(in, errors.New(in.Reason()))
 		}
 	})
 	return in
@@ -133,7 +133,7 @@ func (g *gate) admit(c net.Conn) *connection {
 
 // at gives the counts of an address. Those that nobody needs any more are
 // forgotten where there are many; nil where there are too many all the same.
-func (g *gate) at(p netip.Prefix) *counts {
+func (g *Gate) at(p netip.Prefix) *counts {
 	if g.places == nil {
 		g.places = map[netip.Prefix]*counts{}
 	}
@@ -151,7 +151,7 @@ func (g *gate) at(p netip.Prefix) *counts {
 	return n
 }
 
-func (g *gate) count(c *connection, all, strangers int) {
+func (g *Gate) adds(c *Connection, all, strangers int) {
 	g.mu.Lock()
 	defer g.mu.Unlock()
 	g.all += all
@@ -160,9 +160,9 @@ func (g *gate) count(c *connection, all, strangers int) {
 	c.counts.drop(c)
 }
 
-// report says of each address how many lines of the log were left out. It writes
+// Report says of each address how many lines of the log were left out. It writes
 // once the lock is free: a log may block, and nobody waits for it to come or go.
-func (g *gate) report(log *slog.Logger, last bool) {
+func (g *Gate) Report(log *slog.Logger, last bool) {
 	g.mu.Lock()
 	places := map[netip.Prefix]*counts{}
 	for p, n := range g.places {
@@ -175,4 +175,11 @@ func (g *gate) report(log *slog.Logger, last bool) {
 		n.visits.Report(log, last, "about", "visits", "from", p.String())
 		n.commands.Report(log, last, "about", "commands", "from", p.String())
 	}
+}
+
+// Count is how many connections there are, and how many of them have not said yet who they are.
+func (g *Gate) Count() (all, strangers int) {
+	g.mu.Lock()
+	defer g.mu.Unlock()
+	return g.all, g.strangers
 }

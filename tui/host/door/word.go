@@ -1,4 +1,4 @@
-package host
+package door
 
 import (
 	"crypto/rand"
@@ -23,8 +23,8 @@ rack raft ramp ring river rod roof root rope ruler scale screw shaft shed shelf 
 spool stem step stone strut swing table tank tent tile tower track tree truck truss tube vault wall wedge
 wheel winch wing wire yard yoke`
 
-// newWord makes a class word that can be read out.
-func newWord() string {
+// NewWord makes a class word that can be read out.
+func NewWord() string {
 	var at [wordParts]byte
 	_, _ = rand.Read(at[:]) // which never fails
 	list := strings.Fields(parts)

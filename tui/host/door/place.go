@@ -1,4 +1,4 @@
-package host
+package door
 
 import (
 	"net/netip"

@@ -1,4 +1,4 @@
-package host
+package door
 
 import (
 	"trivet/mechanics/printable"
@@ -7,8 +7,8 @@ import (
 // longestEcho is how many bytes of what a visitor typed go back.
 const longestEcho = 80
 
-// echo is what a visitor typed, as it goes back to a terminal.
-func echo(s string) string {
+// Echo is what a visitor typed, as it goes back to a terminal.
+func Echo(s string) string {
 	if len(s) > longestEcho {
 		s = s[:longestEcho]
 	}

@@ -1,7 +1,8 @@
-package host
+package door
 
 // What one address, or all together, may take of the door.
 const (
+	MaxSessions     = 4         // open at a time on one connection
 	maxOpens        = 64        // sessions opened and requests refused on one connection, in a burst
 	opensPerSecond  = 1         // and after the burst
 	wireBurst       = 2 << 20   // bytes of a connection at once: a sheet of the largest size and more
@@ -17,5 +18,5 @@ const (
 	wordTries       = 10        // wrong class words of an address a minute before any waits, where it has few places; else as many as it has places
 	wordTriesInAll  = 1000      // wrong class words of all addresses together a minute before any waits
 	addressesKept   = 4096      // addresses whose connections and wrong class words are remembered
-	keysKept        = 10000     // keys that may come back through a closed door, or without the class word
+	KeysKept        = 10000     // keys that may come back through a closed door, or without the class word
 )
