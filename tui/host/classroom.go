@@ -12,6 +12,7 @@ import (
 	"trivet/tui"
 	"trivet/tui/grid"
 	"trivet/tui/host/door"
+	"trivet/tui/host/line"
 	"trivet/tui/host/pace"
 )
 
@@ -56,7 +57,7 @@ type status struct {
 type client struct {
 	on     *shape // the screen followed on
 	size   func() (w, h int)
-	own    *screen                    // of the presenter, or of one who looks around
+	own    *line.Screen               // of the presenter, or of one who looks around
 	reader atomic.Pointer[tui.Reader] // what one sees who looks around
 }
 
@@ -82,11 +83,11 @@ func (s *classroom) changed() {
 
 func (s *classroom) touch() {
 	for _, sc := range s.screens {
-		sc.touch()
+		sc.Touch()
 	}
 	for _, client := range s.clients {
 		if client.own != nil {
-			client.own.touch()
+			client.own.Touch()
 		}
 	}
 }
@@ -133,9 +134,9 @@ func (s *classroom) leave(v *visitor) {
 	defer s.mu.Unlock()
 	client := s.clients[v]
 	delete(s.clients, v)
-	v.sender.show(nil)
+	v.sender.Show(nil)
 	if client.own != nil {
-		client.own.close()
+		client.own.Close()
 	}
 	if s.holder == v {
 		s.holder, s.menu = nil, noMenu
@@ -153,7 +154,7 @@ func (s *classroom) off(k *shape) {
 	if sc := s.screens[*k]; sc.n > 1 {
 		sc.n--
 	} else {
-		sc.close()
+		sc.Close()
 		delete(s.screens, *k)
 	}
 }
@@ -175,26 +176,26 @@ func (s *classroom) sit(v *visitor) {
 		// when the workbench comes to it, so that of two the later stands.
 		go s.workbench.post(fit(func(m tui.Model) tui.Model {
 			w, h := v.size()
-			return m.Fitted(w, h-1, v.term.set)
+			return m.Fitted(w, h-1, v.term.Set)
 		}))
-		client.own = newScreen(s.log, w, h, v.term, atOnce, func() grid.Frame { return s.own(w, h, v) }).begin(pace.AtOnce{}, pace.AtOnce{})
-		v.sender.show(client.own)
+		client.own = line.NewScreen(s.log, w, h, v.term, line.AtOnce, func() grid.Frame { return s.own(w, h, v) }).Begin(pace.AtOnce{}, pace.AtOnce{})
+		v.sender.Show(client.own)
 	case around:
-		client.own = newScreen(s.log, w, h, v.term, alone, func() grid.Frame { return s.around(client, w, h, v.term) }).begin(&s.queue, &s.queue)
-		v.sender.show(client.own)
+		client.own = line.NewScreen(s.log, w, h, v.term, line.Alone, func() grid.Frame { return s.around(client, w, h, v.term) }).Begin(&s.queue, &s.queue)
+		v.sender.Show(client.own)
 	default:
 		k := s.shape(w, h, v.term)
 		sc := s.screens[k]
 		if sc == nil {
-			sc = &shared{screen: newScreen(s.log, k.w, k.h, k.t, withClass, func() grid.Frame { return s.follow(k) }).begin(pace.AtOnce{}, &s.queue)}
+			sc = &shared{Screen: line.NewScreen(s.log, k.w, k.h, k.t, line.WithClass, func() grid.Frame { return s.follow(k) }).Begin(pace.AtOnce{}, &s.queue)}
 			s.screens[k] = sc
 		}
 		sc.n++
 		client.on = &k
-		v.sender.show(sc.screen)
+		v.sender.Show(sc.Screen)
 	}
 	if old != nil {
-		old.close()
+		old.Close()
 	}
 	s.off(was)
 }
@@ -214,29 +215,29 @@ func (s *classroom) report(note string) {
 	if was.away != st.away { // all that a follower's line says of it
 		s.touch()
 	} else if holder := s.clients[s.holder]; holder != nil {
-		holder.own.touch()
+		holder.own.Touch()
 	}
 }
 
 func (s *classroom) own(w, h int, v *visitor) grid.Frame {
 	look := s.workbench.look.Load()
-	return line(look.Own(), w, h, v.term, s.status.Load().presenting(s.word, v.who.Local, look.Hides()))
+	return line.Under(look.Own(), w, h, v.term, s.status.Load().presenting(s.word, v.who.Local, look.Hides()))
 }
 
 func (s *classroom) follow(k shape) grid.Frame {
-	return line(s.workbench.look.Load().On(k.w, k.h-1, k.t.set), k.w, k.h, k.t, s.status.Load().following())
+	return line.Under(s.workbench.look.Load().On(k.w, k.h-1, k.t.Set), k.w, k.h, k.t, s.status.Load().following())
 }
 
 // around draws for one who looks around, under no lock: a fault or a large sheet
 // in there is this visitor's alone.
-func (s *classroom) around(client *client, w, h int, t terminal) grid.Frame {
+func (s *classroom) around(client *client, w, h int, t line.Terminal) grid.Frame {
 	was := client.reader.Load()
 	if was == nil { // just back with the presenter
 		return s.follow(shape{w, h, t})
 	}
-	r := was.On(w, h-1, t.set).Take(*s.workbench.look.Load())
+	r := was.On(w, h-1, t.Set).Take(*s.workbench.look.Load())
 	client.reader.CompareAndSwap(was, &r) // a key that came meanwhile stands
-	return line(r.Frame(), w, h, t, "on your own; ctrl+l: back to the presenter, ?: keys, ctrl+q: leave")
+	return line.Under(r.Frame(), w, h, t, "on your own; ctrl+l: back to the presenter, ?: keys, ctrl+q: leave")
 }
 
 // presenters are those who could take the sheet, in the order they came.
@@ -285,7 +286,7 @@ func (s *classroom) watch(now time.Time) {
 	s.mu.Lock()
 	defer s.mu.Unlock()
 	for v := range s.clients {
-		if v.sender.stalled(now) {
+		if v.sender.Stalled(now) {
 			v.end("the terminal takes no more")
 			v.kill()
 		}

@@ -172,7 +172,7 @@ func (s *classroom) looks(v *visitor, msg tea.KeyPressMsg) {
 		if was != nil {
 			r = *was
 		} else {
-			r = s.workbench.look.Load().Reader(w, h-1, v.term.set)
+			r = s.workbench.look.Load().Reader(w, h-1, v.term.Set)
 		}
 		next, ok := r.Key(msg)
 		if !ok {
@@ -187,7 +187,7 @@ func (s *classroom) looks(v *visitor, msg tea.KeyPressMsg) {
 	if client.own == nil {
 		s.sit(v)
 	} else {
-		client.own.touch()
+		client.own.Touch()
 	}
 }
 

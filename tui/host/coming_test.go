@@ -3,13 +3,13 @@ package host
 import (
 	"math/rand/v2"
 	"runtime"
-	"strings"
 	"sync"
+	"sync/atomic"
 	"testing"
-	"time"
 
 	"trivet/tui/grid"
 	"trivet/tui/host/door"
+	"trivet/tui/host/line"
 	"trivet/tui/host/pace"
 )
 
@@ -99,50 +99,29 @@ func TestFiftyComeAndGoWhileTheSheetIsHandedOver(t *testing.T) {
 	}
 }
 
-// The pace of frames is the screen's own: what comes within it is one frame.
-func TestChangesWithinAPaceAreOneFrame(t *testing.T) {
-	text := make(chan string, 1)
-	text <- "a"
-	s := newScreen(nil, 20, 4, terminalOf([]string{"TERM=xterm"}), tempo{after: time.Hour}, func() grid.Frame {
-		v := <-text
-		text <- v
-		return page(20, 4, v)
-	}).begin(pace.AtOnce{}, pace.AtOnce{})
-	defer s.close()
-	e := newEmulator(t, 20, 4)
-	f := newSender(e)
-	f.show(s)
-	waitFor(t, "the first frame", func() bool { return strings.HasPrefix(e.screen(), "a\n") })
-	for range 100 {
-		s.touch()
-	}
-	s.drawing.Lock()
-	painted := s.frames
-	s.drawing.Unlock()
-	if painted != 1 {
-		t.Errorf("%d frames", painted)
-	}
-	f.close()
-}
-
 // Who comes and goes is told to the presenter alone: a class draws nothing for it,
 // and its next frame is not put off.
 func TestComingAndGoingIsNothingToTheClass(t *testing.T) {
-	class := newScreen(nil, 80, 24, terminal{}, withClass, nil)
-	own := newScreen(nil, 80, 24, terminal{}, atOnce, nil)
+	var drawn [2]atomic.Int64
+	count := func(i int) func() grid.Frame {
+		return func() grid.Frame { drawn[i].Add(1); return page(80, 24, "") }
+	}
+	class := line.NewScreen(nil, 80, 24, line.Terminal{}, line.WithClass, count(0)).Begin(pace.AtOnce{}, pace.AtOnce{})
+	own := line.NewScreen(nil, 80, 24, line.Terminal{}, line.AtOnce, count(1)).Begin(pace.AtOnce{}, pace.AtOnce{})
+	defer class.Close()
+	defer own.Close()
 	holder := &visitor{who: door.Person{Role: door.Presenter}}
 	s := &classroom{
 		holder: holder, clients: map[*visitor]*client{holder: {own: own}, {}: {}},
-		screens: map[shape]*shared{{}: {screen: class}},
+		screens: map[shape]*shared{{}: {Screen: class}},
 	}
 	s.status.Store(&status{})
 	s.report("")
-	if len(class.dirty) != 0 || len(own.dirty) != 1 {
-		t.Errorf("%d of the class and %d of the presenter are to be drawn", len(class.dirty), len(own.dirty))
+	waitFor(t, "the presenter is told", func() bool { return drawn[1].Load() == 1 })
+	if drawn[0].Load() != 0 {
+		t.Error("the class is drawn for one who comes")
 	}
 	s.holder = nil
 	s.report("")
-	if len(class.dirty) != 1 {
-		t.Error("the class is not told that nobody presents")
-	}
+	waitFor(t, "the class is told that nobody presents", func() bool { return drawn[0].Load() == 1 })
 }

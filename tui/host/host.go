@@ -25,6 +25,7 @@ import (
 
 	"trivet/mechanics/printable"
 	"trivet/tui/host/door"
+	"trivet/tui/host/line"
 	"trivet/tui/host/pace"
 )
 
@@ -237,14 +238,14 @@ func (h *Host) entertain(v *visitor, out io.Writer) {
 	why := "a fault of the host's"
 	defer func() { // after a fault too
 		v.end(why)
-		v.sender.close()
+		v.sender.Close()
 		slow := time.AfterFunc(farewellLimit, v.kill)
 		defer slow.Stop()
-		<-v.sender.done
-		fmt.Fprintf(out, "%strivet: %s\r\n", depart, printable.Line(v.reason()))
+		<-v.sender.Done
+		fmt.Fprintf(out, "%strivet: %s\r\n", line.Depart, printable.Line(v.reason()))
 	}()
-	slow := time.AfterFunc(stalledLimit, v.kill)
-	_, err := io.WriteString(out, enter)
+	slow := time.AfterFunc(line.StalledLimit, v.kill)
+	_, err := io.WriteString(out, line.Enter)
 	slow.Stop()
 	if err == nil {
 		h.service.attend(v)

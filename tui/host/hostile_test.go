@@ -13,6 +13,7 @@ import (
 
 	"trivet/tui/grid"
 	"trivet/tui/host/door"
+	"trivet/tui/host/line"
 	"trivet/tui/host/pace"
 )
 
@@ -213,23 +214,23 @@ func TestAFaultInAFrameOrAKeyEndsNobody(t *testing.T) {
 	h := testLog(log)
 	broken := true
 	var mu sync.Mutex
-	s := newScreen(h, 20, 4, terminalOf([]string{"TERM=xterm"}), tempo{}, func() grid.Frame {
+	s := line.NewScreen(h, 20, 4, line.TerminalOf([]string{"TERM=xterm"}), line.AtOnce, func() grid.Frame {
 		mu.Lock()
 		defer mu.Unlock()
 		if broken {
 			panic("drawn badly")
 		}
 		return page(20, 4, "well")
-	}).begin(pace.AtOnce{}, pace.AtOnce{})
-	defer s.close()
+	}).Begin(pace.AtOnce{}, pace.AtOnce{})
+	defer s.Close()
 	e := newEmulator(t, 20, 4)
-	f := newSender(e)
-	f.show(s)
+	f := line.NewSender(e)
+	f.Show(s)
 	waitFor(t, "the fault is logged", func() bool { return strings.Contains(log.String(), "drawn badly") })
 	mu.Lock()
 	broken = false
 	mu.Unlock()
-	s.touch()
+	s.Touch()
 	waitFor(t, "it goes on", func() bool { return strings.HasPrefix(e.screen(), "well") })
-	f.close()
+	f.Close()
 }

@@ -9,6 +9,7 @@ import (
 
 	"trivet/tui"
 	"trivet/tui/host/door"
+	"trivet/tui/host/line"
 	"trivet/tui/host/pace"
 )
 
@@ -32,10 +33,10 @@ func (h *Host) present(in, out *os.File, env []string) (err error) {
 		return nil
 	}
 	defer h.depart()
-	w, hh = clamped(w, hh)
-	v := newVisitor(who, 0, h.log, terminalOf(env), w, hh, out, func() {})
+	w, hh = line.Clamped(w, hh)
+	v := newVisitor(who, 0, h.log, line.TerminalOf(env), w, hh, out, func() {})
 	go func() {
-		_ = listen(v.ctx, in, v.term.kind, pace.Worker(), v.event)
+		_ = line.Listen(v.ctx, in, v.term.Kind, pace.Worker(), v.event)
 		v.end("the terminal is gone")
 	}()
 	go func() {
@@ -48,7 +49,7 @@ func (h *Host) present(in, out *os.File, env []string) (err error) {
 			case <-tick.C:
 			}
 			if w, hh, err := term.GetSize(int(out.Fd())); err == nil && w > 0 && hh > 0 {
-				v.resized(clamped(w, hh))
+				v.resized(line.Clamped(w, hh))
 			}
 		}
 	}()

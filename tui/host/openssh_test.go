@@ -14,6 +14,8 @@ import (
 	"time"
 
 	gossh "golang.org/x/crypto/ssh"
+
+	"trivet/tui/host/line"
 )
 
 // panes drives OpenSSH's own client in tmux: a server and windows of its own.
@@ -136,7 +138,7 @@ func TestOpenSSHPresenterAndWatchers(t *testing.T) {
 	same := func(name string, w, h int) {
 		t.Helper()
 		waitFor(t, name+" shows what the classroom draws", func() bool {
-			return p.screen(name) == plain(r.service.(*classroom).follow(shape{w, h, terminalOf([]string{"TERM=screen"})}).String())
+			return p.screen(name) == plain(r.service.(*classroom).follow(shape{w, h, line.TerminalOf([]string{"TERM=screen"})}).String())
 		})
 	}
 	for name, s := range sizes {

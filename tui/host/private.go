@@ -193,9 +193,9 @@ func (l *library) attend(v *visitor) {
 		return
 	}
 	defer func() {
-		v.sender.show(nil)
+		v.sender.Show(nil)
 		if s := r.draws.Load(); s != nil {
-			s.close()
+			s.Close()
 		}
 		r.shut()
 		if l.set == nil {
@@ -269,7 +269,7 @@ func (l *library) watch(now time.Time) {
 	defer l.mu.Unlock()
 	for v := range l.rooms {
 		switch {
-		case v.sender.stalled(now):
+		case v.sender.Stalled(now):
 			v.end("the terminal takes no more")
 			v.kill()
 		case v.idle(now) > privateIdle:

@@ -12,6 +12,7 @@ import (
 	"trivet/mechanics/sheet"
 	"trivet/tui"
 	"trivet/tui/grid"
+	"trivet/tui/host/line"
 	"trivet/tui/host/pace"
 )
 
@@ -24,12 +25,12 @@ type room struct {
 	turns     pace.Turns
 	quit      chan struct{} // the workbench was left
 	list      atomic.Pointer[list]
-	draws     atomic.Pointer[screen]
+	draws     atomic.Pointer[line.Screen]
 }
 
 func (r *room) changed() {
 	if s := r.draws.Load(); s != nil {
-		s.touch()
+		s.Touch()
 	}
 }
 
@@ -38,21 +39,21 @@ func (r *room) sit() {
 	w, h := r.v.size()
 	old := r.draws.Load()
 	workbench, t := r.workbench, r.v.term
-	s := newScreen(r.lib.log, w, h, t, atOnce, func() grid.Frame {
+	s := line.NewScreen(r.lib.log, w, h, t, line.AtOnce, func() grid.Frame {
 		switch {
 		case workbench != nil && workbench.full.Load():
-			return line(workbench.look.Load().Own(), w, h, t, tooLarge)
+			return line.Under(workbench.look.Load().Own(), w, h, t, tooLarge)
 		case workbench != nil && r.lib.set != nil:
-			return line(workbench.look.Load().Own(), w, h, t, "your own work, kept with the host; ctrl+q: leave")
+			return line.Under(workbench.look.Load().Own(), w, h, t, "your own work, kept with the host; ctrl+q: leave")
 		case workbench != nil:
-			return line(workbench.look.Load().Own(), w, h, t, "your own copy; ctrl+s: save, ctrl+q: back to the list of sheets")
+			return line.Under(workbench.look.Load().Own(), w, h, t, "your own copy; ctrl+s: save, ctrl+q: back to the list of sheets")
 		}
 		return r.list.Load().draw(w, h, t)
-	}).begin(r.turns, r.turns)
+	}).Begin(r.turns, r.turns)
 	r.draws.Store(s)
-	r.v.sender.show(s)
+	r.v.sender.Show(s)
 	if old != nil {
-		old.close()
+		old.Close()
 	}
 }
 
@@ -71,7 +72,7 @@ func (r *room) event(msg tea.Msg) {
 	switch msg := msg.(type) {
 	case tea.WindowSizeMsg:
 		if r.workbench != nil {
-			r.workbench.post(fit(func(m tui.Model) tui.Model { return m.Fitted(msg.Width, msg.Height-1, r.v.term.set) }))
+			r.workbench.post(fit(func(m tui.Model) tui.Model { return m.Fitted(msg.Width, msg.Height-1, r.v.term.Set) }))
 		}
 		r.sit()
 	case tea.KeyPressMsg:
@@ -142,8 +143,8 @@ func keepsNothing(string, *sheet.Sheet, sheet.Stamp, bool) (sheet.Stamp, error) 
 func (r *room) begin(opt tui.Options) {
 	w, h := r.v.size()
 	opt.Env, opt.Width, opt.Height = []string{"TERM=xterm"}, w, h-1
-	r.workbench = newWorkbench(r.lib.log, opt, bounds{maxRows, maxBytes, privateRests, r.turns}, r.changed, func(tui.Model) { nudge(r.quit) })
-	set := r.v.term.set
+	r.workbench = newWorkbench(r.lib.log, opt, bounds{maxRows, maxBytes, privateRests, r.turns}, r.changed, func(tui.Model) { pace.Nudge(r.quit) })
+	set := r.v.term.Set
 	r.workbench.post(fit(func(m tui.Model) tui.Model { return m.Fitted(w, h-1, set) }))
 }
 

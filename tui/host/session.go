@@ -11,6 +11,7 @@ import (
 	"golang.org/x/time/rate"
 
 	"trivet/tui/host/door"
+	"trivet/tui/host/line"
 )
 
 // session is one channel: a terminal, or a command. The library answers its
@@ -79,7 +80,7 @@ func (s *session) pass(in <-chan *gossh.Request, out chan<- *gossh.Request) {
 		case "env":
 			var v struct{ Name, Value string }
 			s.env += len(r.Payload)
-			ok = ok && gossh.Unmarshal(r.Payload, &v) == nil && variables[v.Name] && s.env <= maxEnvBytes
+			ok = ok && gossh.Unmarshal(r.Payload, &v) == nil && line.Reads(v.Name) && s.env <= maxEnvBytes
 		case "pty-req", "window-change", "shell", "exec":
 		default:
 			ok = false
@@ -112,11 +113,11 @@ func (s *session) begin(in ssh.Session, _ string) bool {
 	case command != "" || !isTerminal:
 		s.work = func(in ssh.Session) int { return s.host.command(s, in, command, isTerminal) }
 	default:
-		w, h := clamped(t.Window.Width, t.Window.Height)
+		w, h := line.Clamped(t.Window.Width, t.Window.Height)
 		if w == 0 || h == 0 {
 			w, h = 80, 24 // a terminal that does not know its size
 		}
-		v := newVisitor(s.conn.Who, s.id, s.host.log, terminalOf(append(in.Environ(), "TERM="+t.Term)), w, h, s.ch, s.conn.Kill)
+		v := newVisitor(s.conn.Who, s.id, s.host.log, line.TerminalOf(append(in.Environ(), "TERM="+t.Term)), w, h, s.ch, s.conn.Kill)
 		s.resize.tell(v)
 		context.AfterFunc(s.ctx, func() { v.end(s.conn.Reason()) })
 		s.work = func(ssh.Session) int { return s.visit(v) }
@@ -157,7 +158,7 @@ func (s *session) visit(v *visitor) int {
 	by := s.host.typing(v.who)
 	_ = by.Comes.Wait(v.ctx) // one who has gone meanwhile is told so below
 	go func() {
-		err := listen(v.ctx, s.ch, v.term.kind, by, v.event)
+		err := line.Listen(v.ctx, s.ch, v.term.Kind, by, v.event)
 		why := s.conn.Reason()
 		if err != nil {
 			why = err.Error()
@@ -165,7 +166,7 @@ func (s *session) visit(v *visitor) int {
 		v.end(why)
 	}()
 	s.host.entertain(v, s.ch)
-	log.Info(s.host.log, "left", "visitor", v.who.Name(), "session", s.id, "why", v.reason(), "after", time.Since(started).Round(time.Second).String(), "frames dropped", v.sender.drops.Load())
+	log.Info(s.host.log, "left", "visitor", v.who.Name(), "session", s.id, "why", v.reason(), "after", time.Since(started).Round(time.Second).String(), "frames dropped", v.sender.Dropped())
 	return 0
 }
 
@@ -185,7 +186,7 @@ type resizer struct {
 func (r *resizer) follow(sizes <-chan ssh.Window) {
 	for size := range sizes {
 		r.mu.Lock()
-		r.w, r.h = clamped(size.Width, size.Height)
+		r.w, r.h = line.Clamped(size.Width, size.Height)
 		if r.timer == nil {
 			r.timer = time.AfterFunc(max(r.rate.Reserve().Delay(), resizeEvery-time.Since(r.last)), r.apply)
 		}

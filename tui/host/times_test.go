@@ -11,6 +11,7 @@ import (
 	gossh "golang.org/x/crypto/ssh"
 
 	"trivet/tui/host/door"
+	"trivet/tui/host/pace"
 )
 
 // hasty starts a host with one place for all, and with other times than usual.
@@ -55,7 +56,7 @@ func TestSilentBeforeTheyAreKnown(t *testing.T) {
 				_, _, _, _ = gossh.NewClientConn(c, "", &gossh.ClientConfig{
 					HostKeyCallback: gossh.InsecureIgnoreHostKey(),
 					Auth: []gossh.AuthMethod{gossh.KeyboardInteractive(func(string, string, []string, []bool) ([]string, error) {
-						nudge(asked)
+						pace.Nudge(asked)
 						<-closed
 						return nil, io.EOF
 					})},

@@ -12,6 +12,7 @@ import (
 	tea "charm.land/bubbletea/v2"
 
 	"trivet/tui/host/door"
+	"trivet/tui/host/line"
 )
 
 // visitor is one terminal: a session that came in, or the host's own.
@@ -19,8 +20,8 @@ type visitor struct {
 	who    door.Person
 	id     int64
 	log    *slog.Logger
-	term   terminal
-	sender *sender
+	term   line.Terminal
+	sender *line.Sender
 
 	events chan tea.Msg
 	ctx    context.Context // until the visit ends, and why
@@ -33,11 +34,11 @@ type visitor struct {
 	more string // of why it ended
 }
 
-func newVisitor(who door.Person, id int64, log *slog.Logger, t terminal, w, h int, out io.Writer, kill func()) *visitor {
+func newVisitor(who door.Person, id int64, log *slog.Logger, t line.Terminal, w, h int, out io.Writer, kill func()) *visitor {
 	ctx, finish := context.WithCancelCause(context.Background())
 	v := &visitor{
 		who: who, id: id, log: log, term: t, w: w, h: h,
-		sender: newSender(out), events: make(chan tea.Msg), ctx: ctx, finish: finish, kill: kill,
+		sender: line.NewSender(out), events: make(chan tea.Msg), ctx: ctx, finish: finish, kill: kill,
 	}
 	v.types()
 	return v

@@ -31,3 +31,11 @@ func Sleep(d time.Duration, over <-chan struct{}) error {
 
 // PerMinute limits to so many at once, and as many a minute after that.
 func PerMinute(n int) *rate.Limiter { return rate.NewLimiter(rate.Limit(n)/60, n) }
+
+// Nudge wakes whoever waits at a channel of one place, now or next.
+func Nudge(c chan struct{}) {
+	select {
+	case c <- struct{}{}:
+	default:
+	}
+}

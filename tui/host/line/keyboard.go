@@ -1,4 +1,4 @@
-package host
+package line
 
 import (
 	"bytes"
@@ -62,10 +62,10 @@ func (t *throttle) Read(p []byte) (int, error) {
 	return n, err
 }
 
-// listen reads keys from a terminal until it ends, or the visit is over and in
+// Listen reads keys from a terminal until it ends, or the visit is over and in
 // closed with it. The parser of terminal input has panicked on malformed input before:
 // that ends this terminal alone.
-func listen(over context.Context, in io.Reader, kind string, by pace.Typing, event func(tea.Msg)) (err error) {
+func Listen(over context.Context, in io.Reader, kind string, by pace.Typing, event func(tea.Msg)) (err error) {
 	defer func() {
 		if r := recover(); r != nil {
 			err = fmt.Errorf("the input could not be read: %v", r)
