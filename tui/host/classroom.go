@@ -14,6 +14,7 @@ import (
 	"trivet/tui/host/door"
 	"trivet/tui/host/line"
 	"trivet/tui/host/pace"
+	"trivet/tui/host/store"
 )
 
 // classroom is one sheet that a presenter works on before everybody. The sheet stays
@@ -21,7 +22,7 @@ import (
 type classroom struct {
 	log       *slog.Logger
 	workbench *workbench
-	save      saver
+	save      *store.Store
 	word      string // the class word, to be read out, empty without
 	print     string // the host key's fingerprint
 
@@ -61,7 +62,7 @@ type client struct {
 	reader atomic.Pointer[tui.Reader] // what one sees who looks around
 }
 
-func newClassroom(log *slog.Logger, opt tui.Options, save saver, word, print string) *classroom {
+func newClassroom(log *slog.Logger, opt tui.Options, save *store.Store, word, print string) *classroom {
 	s := &classroom{
 		log: log, save: save, word: word, print: print, ended: make(chan struct{}),
 		clients: map[*visitor]*client{}, screens: map[shape]*shared{}, known: map[string]bool{},
@@ -261,7 +262,7 @@ func (s *classroom) end(why string) {
 	s.workbench.see(func(m tui.Model) {
 		safe := true
 		if _, now, _, _ := m.Unsaved(); refused == nil || now != refused {
-			kept, safe = s.save.rescue(s.log, m)
+			kept, safe = rescue(s.log, s.save, m)
 		}
 		endJournal(m, safe)
 	})

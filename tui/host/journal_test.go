@@ -9,6 +9,7 @@ import (
 	"testing"
 
 	"trivet/tui/host/door"
+	"trivet/tui/host/store"
 )
 
 // journals are those that a host keeps below its own folder.
@@ -198,7 +199,7 @@ func TestWhatCannotBeSavedAnywhereStaysInTheJournal(t *testing.T) {
 	if err := os.Mkdir(r.file, 0o700); err != nil { // a name that cannot be written
 		t.Fatal(err)
 	}
-	write(t, filepath.Join(state, rescuedFolder), "no folder")
+	write(t, filepath.Join(state, store.RescuedFolder), "no folder")
 	r.end()
 	p.leaves()
 	p.sees("the sheet could not be saved: this is not a file")

@@ -6,6 +6,7 @@ import (
 
 	"trivet/tui/grid"
 	"trivet/tui/host/line"
+	"trivet/tui/host/store"
 	"trivet/tui/theme"
 )
 
@@ -67,7 +68,7 @@ func (l list) draw(w, h int, t line.Terminal) grid.Frame {
 				look = theme.Selected
 				c.Set(0, y+2, looks.Glyphs.Row, theme.RuleFocus)
 			}
-			c.Text(2, y+2, look, strings.TrimSuffix(l.names[i], sheetsEnding))
+			c.Text(2, y+2, look, strings.TrimSuffix(l.names[i], store.Ending))
 		}
 	}
 	if len(l.names) == 0 {

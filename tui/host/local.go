@@ -7,7 +7,6 @@ import (
 
 	"golang.org/x/term"
 
-	"trivet/tui"
 	"trivet/tui/host/door"
 	"trivet/tui/host/line"
 	"trivet/tui/host/pace"
@@ -69,10 +68,4 @@ func terminals(in, out any) (*os.File, *os.File, bool) {
 	o, okOut := out.(*os.File)
 	ok := okIn && okOut && term.IsTerminal(int(i.Fd())) && term.IsTerminal(int(o.Fd()))
 	return i, o, ok
-}
-
-// options open a sheet of the store, which is also where it is saved.
-func (st *store) options(name string) (tui.Options, error) {
-	s, stamp, err := st.load(name)
-	return tui.Options{Path: name, Sheet: s, Stamp: stamp, Save: st.save}, err
 }

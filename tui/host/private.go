@@ -15,6 +15,7 @@ import (
 	"time"
 
 	"trivet/tui/host/pace"
+	"trivet/tui/host/store"
 )
 
 // visitorsFolder is where private visitors' sheets are kept below the host's own
@@ -28,9 +29,9 @@ const maxFolders = 5000
 // sheets, or to practise a set, of which no sheet is kept.
 type library struct {
 	log    *slog.Logger
-	from   *store      // the sheets to copy
-	folder *os.Root    // one folder a key
-	set    *assignment // practised in place of a folder's sheets; else nil
+	from   *store.Store // the sheets to copy
+	folder *os.Root     // one folder a key
+	set    *assignment  // practised in place of a folder's sheets; else nil
 
 	mu       sync.Mutex
 	rooms    map[*visitor]*room
@@ -46,14 +47,14 @@ func newLibrary(log *slog.Logger, from, state string) (*library, error) {
 		return nil, fmt.Errorf("%s: the folder of sheets cannot be opened: %w", from, err)
 	}
 	kept := filepath.Join(state, visitorsFolder)
-	if err := os.MkdirAll(kept, folderMode); err != nil {
+	if err := os.MkdirAll(kept, store.FolderMode); err != nil {
 		return nil, fmt.Errorf("the visitors' folder cannot be made: %w", err)
 	}
 	r, err := os.OpenRoot(kept)
 	if err != nil {
 		return nil, fmt.Errorf("the visitors' folder cannot be opened: %w", err)
 	}
-	l := &library{log: log, from: &store{folder: fixed(f)}, folder: r, rooms: map[*visitor]*room{}}
+	l := &library{log: log, from: store.OfFolder(f), folder: r, rooms: map[*visitor]*room{}}
 	l.empty = sync.NewCond(&l.mu)
 	if err := l.count(); err != nil {
 		return nil, fmt.Errorf("the visitors' folder cannot be read: %w", err)
@@ -121,18 +122,15 @@ func (l *library) giveBack(folder string) {
 }
 
 // store is where a key's sheets are kept. Its folder is made with the first of them.
-func (l *library) store(folder string) *store {
-	return &store{
-		folder: func(create bool) (*os.Root, error) {
-			if create {
-				if err := l.folder.MkdirAll(folder, folderMode); err != nil {
-					return nil, err
-				}
+func (l *library) store(folder string) *store.Store {
+	return store.OfVisitor(func(create bool) (*os.Root, error) {
+		if create {
+			if err := l.folder.MkdirAll(folder, store.FolderMode); err != nil {
+				return nil, err
 			}
-			return l.folder.OpenRoot(folder)
-		},
-		limit: maxSheets, rows: maxRows, bytes: maxBytes, kept: &l.kept, turn: l.turn(folder),
-	}
+		}
+		return l.folder.OpenRoot(folder)
+	}, l.turn(folder), &l.kept)
 }
 
 // roomFor gives a visitor a room, or refuses one whose key could keep no sheet. Whoever

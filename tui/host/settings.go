@@ -18,6 +18,7 @@ import (
 	"trivet/tui"
 	"trivet/tui/host/door"
 	"trivet/tui/host/pace"
+	"trivet/tui/host/store"
 )
 
 // Settings are what the command is called with.
@@ -139,17 +140,19 @@ func New(o Settings, run Run, logTo io.Writer) (*Host, error) {
 	if err != nil {
 		return nil, fmt.Errorf("%s: the folder of the sheet cannot be opened: %w", o.Sheet, err)
 	}
-	st := &store{folder: fixed(root), own: filepath.Base(file), spare: func() (*os.Root, error) {
-		rescued := filepath.Join(o.State, rescuedFolder)
-		if err := os.MkdirAll(rescued, folderMode); err != nil {
+	name := filepath.Base(file)
+	st := store.OfSheet(root, name, func() (*os.Root, error) {
+		rescued := filepath.Join(o.State, store.RescuedFolder)
+		if err := os.MkdirAll(rescued, store.FolderMode); err != nil {
 			return nil, err
 		}
 		return os.OpenRoot(rescued)
-	}}
-	opt, err := st.options(st.own)
+	})
+	first, stamp, err := st.Load(name)
 	if err != nil {
 		return nil, atFile(o.Sheet, err)
 	}
+	opt := tui.Options{Path: name, Sheet: first, Stamp: stamp, Save: st.Save}
 	o.keep(&opt, filepath.Dir(file), h.log)
 	h.service = newClassroom(h.log, opt, st, doors.Word, h.Fingerprint())
 	return h, nil

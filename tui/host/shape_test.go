@@ -6,6 +6,7 @@ import (
 	"trivet/mechanics/sheet"
 	"trivet/tui"
 	"trivet/tui/host/line"
+	"trivet/tui/host/store"
 )
 
 // However many sizes and kinds of terminals follow, a bounded number of screens is
@@ -15,7 +16,7 @@ func TestFewScreensAreDrawnForManySizes(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	s := newClassroom(testLog(&logged{}), tui.Options{Sheet: sh}, &store{}, "", "")
+	s := newClassroom(testLog(&logged{}), tui.Options{Sheet: sh}, &store.Store{}, "", "")
 	s.workbench.close() // nobody else reads the screens
 	kinds := []line.Terminal{}
 	for _, env := range []string{"xterm", "screen", "linux", "vt100"} {
