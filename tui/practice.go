@@ -23,6 +23,7 @@ func (m *Model) practisePicked() tea.Cmd {
 	case !ok:
 		return nil
 	case of.Set == "":
+		m.front.Expect(true)
 		return of.Practise
 	}
 	return m.front.BuiltIn(of.Set)
@@ -67,9 +68,9 @@ func (m *Model) practising(i keys.Intent) (tea.Cmd, bool) {
 		}
 		m.note.Text = practice.Ends // where no foot has questions
 	case wish == practice.Leave && m.front.Alone():
-		return m.quit(), true
+		return tea.Sequence(cmd, m.quit()), true
 	case wish == practice.Leave && m.opening != nil:
-		return m.front.Standing(), true
+		return tea.Sequence(cmd, m.front.Standing()), true
 	}
 	return cmd, true
 }

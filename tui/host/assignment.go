@@ -84,12 +84,8 @@ func (a *assignment) options(who person) (*practice.Options, error) {
 	if err != nil {
 		return nil, err
 	}
-	seed, err := a.store.Seed(name)
-	if err != nil {
-		return nil, err
-	}
 	store := quota{record.ByKey(a.store, who.print, called(who))}
-	return &practice.Options{Keeping: practice.Keeping{Store: store, Person: seed}, Set: a.set, Only: true}, nil
+	return &practice.Options{Keeping: practice.Keeping{Store: store, Person: name}, Set: a.set}, nil
 }
 
 // quota is a record that takes no entry longer than anybody writes.
@@ -135,10 +131,19 @@ func (a *assignment) verb(words []string, who person, now time.Time) (args []str
 		return slices.Concat([]string{"record", "--state=" + a.state}, args, []string{"--", person}), false, ""
 	case name == pageVerb.name && !slices.Contains(rest, "-"):
 		return a.page(rest, who, now)
-	case a.open(now) && (slices.Contains(giving, name) || name == pageVerb.name && !slices.Contains(rest, "--task")):
-		return nil, false, fmt.Sprintf("%s is off while the set %q is open, since it gives answers. Try: %s", name, a.title(), a.allowed())
+	case a.open(now) && slices.Contains(giving, name):
+		return nil, false, a.off(name)
 	}
-	return parsed(words, a.verbs(now))
+	args, needs, why = parsed(words, a.verbs(now))
+	if why == "" && name == pageVerb.name && a.open(now) && !slices.Contains(args, "--task") { // as it was read: the value of a flag is none
+		return nil, false, a.off(name)
+	}
+	return args, needs, why
+}
+
+// off says that a verb is off.
+func (a *assignment) off(verb string) string {
+	return fmt.Sprintf("%s is off while the set %q is open, since it gives answers. Try: %s", verb, a.title(), a.allowed())
 }
 
 // allowed are the commands there are while the set is open.
@@ -180,7 +185,7 @@ func (a *assignment) page(words []string, who person, now time.Time) (args []str
 	}
 	args = slices.Delete(args, at, at+1)
 	if !a.set.Opened(now) {
-		return nil, false, fmt.Sprintf("the set %q opens on %s", a.title(), a.set.Opens.Format(moment))
+		return nil, false, fmt.Sprintf("the set %q opens on %s", a.title(), a.set.Opens.Format(problemset.Stamp))
 	}
 	person, err := a.person(who)
 	if err != nil {
@@ -195,9 +200,6 @@ func (a *assignment) page(words []string, who person, now time.Time) (args []str
 	return slices.Concat(own, args, pageVerb.adds), false, ""
 }
 
-// moment is how a time is told.
-const moment = "2 January 2006 at 15:04"
-
 // hidden says why a person may not have the worked solution of a problem yet; "" where it
 // is open.
 func (a *assignment) hidden(p problemset.Problem, person string, now time.Time) string {
@@ -211,12 +213,5 @@ func (a *assignment) hidden(p problemset.Problem, person string, now time.Time) 
 	if a.set.Shows(now, done) {
 		return ""
 	}
-	when := "is not shown"
-	switch a.set.Rules.Show {
-	case problemset.ShowAnswered:
-		when = "opens once you have answered it"
-	case problemset.ShowClosed:
-		when = "opens when the set closes, on " + a.set.Closes.Format(moment)
-	}
-	return fmt.Sprintf("the worked solution of %s %s. Try: `page %s --mine --as pdf`, or --task", p.Name, when, p.Name)
+	return fmt.Sprintf("%s. Try: `page %s --mine --as pdf`, or --task", a.set.Hidden(), p.Name)
 }

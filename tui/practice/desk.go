@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+	"sync/atomic"
 	"unicode"
 
 	tea "charm.land/bubbletea/v2"
@@ -20,12 +21,13 @@ import (
 	"trivet/tui/keys"
 	"trivet/tui/picture"
 	"trivet/tui/results"
+	"trivet/tui/session"
 	"trivet/tui/text"
 )
 
 // Desk is a problem being practised: the task, the picture, the work and the line that is
-// typed. It is a value: what is done gives the next one. It holds no solution until that may
-// be seen, so that nothing of one can show.
+// typed. It is a value: what is done gives the next one. What it draws from has no solution in it
+// until that may be seen.
 type Desk struct {
 	Problem *problem.Problem
 	State
@@ -51,6 +53,26 @@ type Desk struct {
 type Solved struct {
 	own   []doc.Block
 	steps results.Steps
+	laid  atomic.Pointer[laid] // as it was drawn last
+}
+
+// laid is a solution in lines of a width.
+type laid struct {
+	w     int
+	ascii bool
+	lines text.Lines
+}
+
+// in gives the solution in lines of a width.
+func (s *Solved) in(w int, ascii bool) text.Lines {
+	if l := s.laid.Load(); l != nil && l.w == w && l.ascii == ascii {
+		return l.lines
+	}
+	var lines text.Lines
+	lines.Laid(text.Layout(w, 0, ascii), s.own)
+	lines = append(lines, s.steps.All(w, ascii)...)
+	s.laid.Store(&laid{w, ascii, lines})
+	return lines
 }
 
 // pane is a part of the desk.
@@ -70,6 +92,7 @@ type Told struct {
 	state  State
 	Says   string // in words, for whoever sees no pane
 	Bad    bool
+	Loud   bool   // no pane shows it
 	Line   string // to be mended
 	solved *Solved
 }
@@ -77,9 +100,12 @@ type Told struct {
 // Open begins at a desk, with the work as far as it is done.
 func Open(keep Keeping, task Task, s *sheet.Sheet, sol *statics.Solution) (Desk, error) {
 	w, err := Begin(keep, task, sol)
+	if err == nil {
+		w.Finish()
+	}
 	d := Desk{Problem: sol.Problem, work: w, task: report.Task(sol.Problem, s), names: namesOf(sol.Problem), cam: picture.NewCamera()}
 	d.take(w.State())
-	if d.Done && (task.Set == nil || w.MayShow()) || d.Shown {
+	if d.Done && task.MayShow(true) || d.Shown {
 		d.solved = w.solve()
 	}
 	return d, err
@@ -188,8 +214,8 @@ func (d Desk) Do(i keys.Intent) (_ Desk, cmd tea.Cmd, says string, wish Wish) {
 		switch {
 		case d.solved != nil:
 			d.pane = taskPane
-		case !d.work.MayShow():
-			return d, nil, d.work.whyHidden(), Nothing
+		case !d.work.task.MayShow(d.Done):
+			return d, nil, d.work.task.Set.Hidden(), Nothing
 		default:
 			return d, nil, "", AskShow
 		}
@@ -312,11 +338,27 @@ func (d *Desk) complete() (says string) {
 // Show has the solution shown, which ends practice.
 func (d Desk) Show() (Desk, tea.Cmd) {
 	w := d.work
-	d, cmd, _, _ := d.queue(func() tea.Msg {
-		err := w.Show()
-		return w.told(Told{Says: "the solution is shown, and practice on this problem has ended", solved: w.solve()}, err)
-	})
+	d, cmd, _, _ := d.queue(w.do("", func() Told {
+		if err := w.Show(); err != nil {
+			return Told{Says: "not shown, since the record cannot be written: " + err.Error(), Bad: true}
+		}
+		return Told{Says: "the solution is shown, and practice on this problem has ended", solved: w.solve()}
+	}))
 	return d, cmd
+}
+
+// flush does in one command what still waits, for one who leaves.
+func (d *Desk) flush() tea.Cmd {
+	waiting := d.waiting
+	if len(waiting) == 0 {
+		return nil
+	}
+	return func() tea.Msg {
+		for _, do := range waiting {
+			do()
+		}
+		return nil
+	}
 }
 
 // Title is the problem's.
@@ -327,29 +369,43 @@ func (d *Desk) Title() string {
 	return d.Problem.Title
 }
 
-// told is a reply with the state as it is now.
-func (w *Work) told(t Told, err error) Told {
-	t.work, t.state = w, w.State()
-	if err != nil {
-		t.Says, t.Bad = "the record cannot be written: "+err.Error(), true
+// do does something in a command: its reply has the state as it is then. A fault of ours costs no
+// more than what was asked for, and the line is given back.
+func (w *Work) do(line string, work func() Told) tea.Cmd {
+	return func() tea.Msg {
+		out := session.Work(line, work)
+		t := out.Value
+		if out.Fault != "" {
+			t = Told{Says: "this could not be judged (fault: " + out.Fault + ")", Bad: true, Line: line}
+		}
+		t.work, t.state = w, w.State()
+		t.Loud = t.Loud || t.Bad
+		return t
 	}
-	return t
+}
+
+// refused says that the record takes nothing, so that nothing is judged.
+func refused(line string, err error) Told {
+	return Told{Says: "not judged, since the record cannot be written: " + err.Error(), Bad: true, Line: line}
 }
 
 // judged judges an entry in a command: it is kept before its judgement shows.
 func (w *Work) judged(entry string) tea.Cmd {
-	return func() tea.Msg {
+	return w.do(entry, func() Told {
 		was := w.State().End
 		j, err := w.Enter(entry)
+		if err != nil {
+			return refused(entry, err)
+		}
 		t := Told{Says: Spoken(j)}
 		if now := w.State().End; now.Done && !was.Done {
 			t.Says += " " + w.congratulates(now)
-			if w.task.Set == nil || w.MayShow() {
+			if w.task.MayShow(true) {
 				t.solved = w.solve()
 			}
 		}
-		return w.told(t, err)
-	}
+		return t
+	})
 }
 
 // congratulates says that all is done.
@@ -362,33 +418,31 @@ func (w *Work) congratulates(e End) string {
 }
 
 func (w *Work) hinted() tea.Cmd {
-	return func() tea.Msg {
-		h, ok, err := w.Hint()
-		t := Told{Says: fmt.Sprintf("hint %d: %s", h.Stage, h.Says)}
-		if !ok {
-			t.Says, t.Bad = "the set gives no more hints: "+say.Count(w.task.Set.Rules.Hints, "hint")+" a problem", true
+	return w.do("", func() Told {
+		h, free, ok, err := w.Hint()
+		switch {
+		case err != nil:
+			return Told{Says: "no hint, since the record cannot be written: " + err.Error(), Bad: true}
+		case !ok:
+			return Told{Says: "the set gives no more hints: " + say.Count(w.task.Set.Rules.Hints, "hint") + " a problem", Bad: true}
+		case free:
+			return Told{Says: h.Says, Loud: true}
 		}
-		return w.told(t, err)
-	}
+		return Told{Says: fmt.Sprintf("hint %d: %s", h.Stage, h.Says)}
+	})
 }
 
 func (w *Work) undone() tea.Cmd {
-	return func() tea.Msg {
+	return w.do("", func() Told {
 		entry, ok, err := w.Undo()
-		t := Told{Says: "taken back: " + entry, Line: entry}
-		if !ok {
-			t.Says = "no entry to take back"
+		switch {
+		case err != nil:
+			return Told{Says: "not taken back, since the record cannot be written: " + err.Error(), Bad: true}
+		case !ok:
+			return Told{Says: "no entry to take back", Loud: true}
 		}
-		return w.told(t, err)
-	}
-}
-
-// whyHidden says why the solution does not show.
-func (w *Work) whyHidden() string {
-	if set := w.task.Set; set != nil && !set.Closes.IsZero() {
-		return "this set shows its solutions by its own rules: " + string(set.Rules.Show)
-	}
-	return "this set does not show its solutions yet"
+		return Told{Says: "taken back: " + entry, Line: entry}
+	})
 }
 
 // solve writes the worked solution, with the student's own work before it.
@@ -402,11 +456,16 @@ func (w *Work) solve() *Solved {
 	return &Solved{own: report.OwnWork(own), steps: results.Lay(working.Build(w.solution), results.Widths{})}
 }
 
+// verdicts are those of entries, in words.
+var verdicts = map[tutor.Verdict]string{
+	tutor.Right: "right", tutor.Dependent: "right, but not independent", tutor.Imprecise: "close", tutor.Wrong: "wrong", tutor.Unreadable: "not readable",
+}
+
 // Spoken is a judgement in words alone.
 func Spoken(j tutor.Judgement) string {
-	says := string(j.Verdict) + ": " + j.Says
+	says := verdicts[j.Verdict] + ": " + j.Says
 	if j.Kind == tutor.Equation && j.Verdict != tutor.Unreadable && j.Needed > 0 {
-		says += " " + Progress(j.Independent, j.Needed)
+		says += " " + Progress(min(j.Independent, j.Needed), j.Needed)
 	}
 	return says
 }

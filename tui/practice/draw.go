@@ -134,8 +134,7 @@ func (d *Desk) lines(p pane, w int, ascii bool) (lines text.Lines) {
 			lines.Wrapped(theme.Dim, "", "Nothing yet. Write an equation, a value, a vector: each line is judged, and none shows what you have not written.", w)
 		}
 	case d.solved != nil:
-		lines.Laid(text.Layout(w, 0, ascii), d.solved.own)
-		lines = append(lines, d.solved.steps.All(w, ascii)...)
+		return d.solved.in(w, ascii)
 	default:
 		lines.Laid(text.Layout(w, 0, ascii), d.task)
 	}
