@@ -58,7 +58,7 @@ type Traits struct {
 
 // Piece is a part of a formula or a sentence that no line break parts. Lead is the space
 // before it within a line; where there is none no line begins with it. Deep tells that it
-// stands in parentheses, where a line breaks if it must.
+// stands in parentheses or within a number, where a line breaks if it must.
 type Piece[T any] struct {
 	Box  T
 	Lead Gap
