@@ -69,7 +69,7 @@ func TestNumbersStayWhole(t *testing.T) {
 		widths = append(widths, w)
 	}
 	for name, text := range everySheet(t) {
-		of := sentences(pageOf(solved(t, text), PageOptions{unfigured: true}))
+		of := sentences(pageOf(solution(t, text), PageOptions{unfigured: true}))
 		for _, w := range long.Share(widths) {
 			lines := doc.Layout{Width: w}.Lines(of)
 			for i, b := range lines[1:] {
