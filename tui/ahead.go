@@ -1,17 +1,12 @@
 package tui
 
 import (
-	"slices"
-
 	tea "charm.land/bubbletea/v2"
 
 	"trivet/tui/keys"
 	"trivet/tui/layout"
+	"trivet/tui/session"
 )
-
-// maxAhead is how many keys wait for a working that is being laid out: more than
-// anybody types in that time.
-const maxAhead = 64
 
 // onSteps tells that a key now is for steps, and for nothing that stands before them.
 func (m Model) onSteps() bool {
@@ -27,6 +22,10 @@ func (m Model) onSteps() bool {
 // holdBack keeps a key that is meant for steps which are not there yet. One that
 // leads away from them is done at once, and what was typed before it is not.
 func (m *Model) holdBack(msg tea.KeyPressMsg) bool {
+	if m.front.Waits() && !keys.Leaves(msg.String()) {
+		m.ahead.Hold(msg)
+		return true
+	}
 	if !m.onSteps() || !m.laying.Running() || m.worked.Of != nil {
 		return false
 	}
@@ -34,10 +33,18 @@ func (m *Model) holdBack(msg tea.KeyPressMsg) bool {
 		m.ahead = nil
 		return false
 	}
-	if len(m.ahead) < maxAhead {
-		m.ahead = append(slices.Clip(m.ahead), msg) // a session before this one has the same
-	}
+	m.ahead.Hold(msg)
 	return true
+}
+
+// release does keys that waited.
+func (m *Model) release(waiting session.Ahead) (cmd tea.Cmd) {
+	for _, msg := range waiting {
+		if m.settle(); !m.holdBack(msg) {
+			cmd = tea.Batch(cmd, m.route(msg))
+		}
+	}
+	return cmd
 }
 
 // catchUp does the keys that waited, now that the steps are there. Where they are not
@@ -48,14 +55,9 @@ func (m *Model) catchUp() (cmd tea.Cmd) {
 	if s != nil && m.worked.Of == nil {
 		return nil // overtaken: the newer one is laid out next
 	}
-	waiting := m.ahead
-	m.ahead = nil
+	waiting := m.ahead.Take()
 	if s == nil || m.worked.Of != s || m.worked.Fault != "" || !m.onSteps() {
 		return nil
 	}
-	for _, msg := range waiting {
-		m.settle()
-		cmd = tea.Batch(cmd, m.route(msg))
-	}
-	return cmd
+	return m.release(waiting)
 }

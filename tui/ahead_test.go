@@ -10,6 +10,7 @@ import (
 	"trivet/tui/layout"
 	"trivet/tui/overlay"
 	"trivet/tui/results"
+	"trivet/tui/session"
 )
 
 // later presses keys while what they ask for is still under way, and gives what is.
@@ -72,8 +73,8 @@ func TestKeysTypedAheadWaitForTheSteps(t *testing.T) {
 
 func TestNoMoreKeysWaitThanAnybodyTypes(t *testing.T) {
 	r := newRig(t, hanging, 120, 36)
-	under := later(r, append([]string{"f5"}, slices.Repeat([]string{"space"}, 3*maxAhead)...)...)
-	if len(r.m.ahead) != maxAhead {
+	under := later(r, append([]string{"f5"}, slices.Repeat([]string{"space"}, 3*session.MaxAhead)...)...)
+	if len(r.m.ahead) != session.MaxAhead {
 		t.Errorf("%d keys wait", len(r.m.ahead))
 	}
 	arrives(r, under)

@@ -113,6 +113,7 @@ func viewScripts() []script {
 			{"? right", all(appears("Help: workbench, 2 of"), appears("Panes"), vanishes("Keys: Anywhere"))}, {"tab", appears("A problem is a TOML file")}, {"shift+tab", appears("Help: workbench, 2 of")}, {"left", appears("Keys: Anywhere")},
 			{"down", vanishes("Free-body equilibrium problems")}, {"up", appears("Free-body equilibrium problems")}, {"pgdown", vanishes("Keys: Anywhere")}, {"pgup", appears("Keys: Anywhere")},
 			{"space", vanishes("Keys: Anywhere")}, {"home", appears("Keys: Anywhere")}, {"end", appears("qualified")},
+			{"/", appears("find: ")}, {`"proportional"`, appears("proportional")}, {"esc", vanishes("find: ")}, {"ctrl+f", appears("find: ")}, {"esc", vanishes("find: ")},
 			{"esc", appears("Points")}, {"? q", appears("Points")}, {"? ?", appears("Points")}, {"? enter", appears("Points")},
 		}},
 		{name: "start", at: start, deeds: []deed{

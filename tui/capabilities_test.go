@@ -167,7 +167,7 @@ func capabilities() []capability {
 		{name: "results, each number explained", at: opens(crane), deeds: []deed{
 			{"alt+y", all(lit("System"), appears("TA in ΣFx on D: x of u from D to A = (0 - 2.00) m / 3.00 m = -0.6667"), moves("-0.6667"))},
 			{"f7 c", all(appears("Checks"), appears("150 N of 120 N (limit of TA) = 125 %"), moves("FAILS"))}, {"down", dressed("FAILS", theme.Bad)},
-			{"f7 w", all(appears("Working"), still("Free body"))}, {"alt+h", all(lit("Hand solution"), still("perpendicular to"))},
+			{"f7 w", all(appears("Working"), still("Free body"))}, {"alt+h", all(lit("Hand solution"), still("by substitution"))},
 			{"f7 r", all(appears("Ranges"), still("Every unknown has"))}, {"alt+l", all(appears("Limits"), still("TA governs"), still("125%"))},
 		}},
 		{name: "results scroll", at: opens(crane), deeds: []deed{

@@ -67,6 +67,10 @@ func (m *Model) typed(chars string) tea.Cmd {
 	case keys.OnStart:
 		m.opening = m.opening.Type(chars)
 		return m.peek(false)
+	case keys.OnHelpSearch:
+		next, says := m.help.Typed(chars, m.helpSight())
+		m.help = next
+		m.say(says, false)
 	case keys.OnSearch, keys.InCell, keys.InList, keys.InWords, keys.OnCells:
 		return m.edited(m.cells.Type(m.where(), chars))
 	}
@@ -75,6 +79,9 @@ func (m *Model) typed(chars string) tea.Cmd {
 
 func (m *Model) paste(text string) tea.Cmd {
 	m.note = frame.Note{}
+	if m.front.Waits() {
+		return nil // for what is being opened, which cannot take it yet
+	}
 	if m.cells.MakesWay(text) {
 		m.settle()
 	}

@@ -78,6 +78,8 @@ func (m Model) prompt() (label string, typed text.Line, ok bool) {
 		return m.forPage.Prompt(true), *m.naming, true
 	case mode == keys.OnSearch:
 		return "find: ", m.cells.Search.Line, true
+	case mode == keys.OnHelpSearch:
+		return "find: ", m.help.Search.Line, true
 	case mode == keys.OnPalette:
 		return "command: ", m.palette.Line, true
 	case mode == keys.OnPractice:

@@ -40,29 +40,16 @@ func (m Model) announce(msg tea.Msg) (Model, tea.Cmd) {
 
 // moment is the session as it is said.
 func (m Model) moment() speech.Moment {
-	return speech.Moment{
-		Gone: m.left || m.going, Starting: m.opening != nil, Greeting: m.greeting(),
+	now := speech.Moment{
+		Gone: m.left || m.going, Starting: m.opening != nil, Greeting: speech.Greeting(m.opening != nil, m.front.Alone(), m.title(), m.history.Current()),
 		Note: m.note.Text, Warns: m.note.Bad, Notes: m.notes,
 		Sheet: m.history.Current(), Solving: m.live.Sheet, Running: m.live.Running(), Leaving: m.leave, Saving: m.file.Saving,
-		Doubt: m.doubt(), Result: m.heard(), Place: m.place(), Scene: m.scene(),
+		Result: m.heard(), Place: m.place(), Scene: m.scene(),
 	}
-}
-
-// greeting says what is open, once.
-func (m Model) greeting() []string {
-	if m.front.Alone() {
-		return []string{"trivet, practice; F1 is help, ctrl+q quits"}
+	if !m.front.On() {
+		now.Doubt = m.live.Likeliest(m.cell())
 	}
-	if m.opening != nil {
-		return []string{"trivet: free-body equilibrium, line by line; F1 is help, ctrl+q quits"}
-	}
-	lines := []string{"sheet " + m.title() + "; F1 is help, ctrl+k lists commands, f7 and a letter lead to the panes"}
-	for _, name := range []string{"title", "statement"} {
-		row, _ := m.history.Current().Table("").Row(name)
-		c, _ := row.Cell("")
-		lines = append(lines, c.Text)
-	}
-	return lines
+	return now
 }
 
 // scene is what has the keys, as it is said, and what stands on the last line.

@@ -89,7 +89,7 @@ func (l Look) Reader(w, h int, set theme.Set) Reader {
 func (r Reader) Take(l Look) Reader {
 	m := l.Reader(r.m.w, r.m.h, r.m.theme.Set).m
 	m.places, m.cells.At, m.help, m.note = r.m.places, r.m.cells.At, r.m.help, r.m.note
-	m.board, m.worked = r.m.board, r.m.worked
+	m.board, m.worked, m.listing = r.m.board, r.m.worked, r.m.listing
 	// Answers that the presenter hides stay hidden.
 	m.board.Hides = l.m.board.Hides
 	m.board.Shown = l.m.board.Shown && l.m.board.At == m.board.At

@@ -121,10 +121,10 @@ func TestAReaderChangesNothing(t *testing.T) {
 	text := r.m.history.Current().Text()
 	modes := []string{"f7 g", "alt+y", "alt+i", "f5", "?", "f1"}
 	for _, to := range append(modes, "down") {
+		there, _ := r.m.Look().Reader(120, 36, theme.Unicode).Key(press(to))
 		for _, b := range keys.Table() {
 			for _, k := range b.Keys {
-				v, _ := r.m.Look().Reader(120, 36, theme.Unicode).Key(press(to))
-				v, _ = v.Key(press(k))
+				v, _ := there.Key(press(k))
 				m := v.m
 				if m.history.Current().Text() != text || m.cells.Cell != nil || m.naming != nil || m.ask != nil || m.choosing || m.cells.Fresh != nil || m.file.Saving {
 					t.Errorf("%s, %s (%s) does more than look", to, k, b.Help)

@@ -17,6 +17,10 @@ import (
 // drawTop shows the title and the verdict; below them, quietly, what the sheet says of
 // itself, and its file.
 func (m Model) drawTop(c grid.Canvas) {
+	if m.front.On() {
+		m.front.DrawTop(c, m.theme.Glyphs)
+		return
+	}
 	verdict, look := results.Headline(&m.live)
 	if m.hides {
 		verdict, look = m.board.Hides.String()+" hidden", theme.Dim

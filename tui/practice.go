@@ -3,8 +3,6 @@ package tui
 import (
 	tea "charm.land/bubbletea/v2"
 
-	"trivet/tui/frame"
-	"trivet/tui/grid"
 	"trivet/tui/keys"
 	"trivet/tui/practice"
 )
@@ -32,16 +30,19 @@ func (m *Model) practisePicked() tea.Cmd {
 
 // takePractice receives a message of practice, and says it where no pane does.
 func (m *Model) takePractice(msg tea.Msg) tea.Cmd {
-	f, out, ok := m.front.Take(msg)
-	if !ok {
-		return nil
-	}
+	f, out := m.front.Take(msg)
+	waited := m.front.Waits()
 	m.front = f
 	if out.Loud || m.linear {
 		m.say(out.Text, out.Bad)
 	}
 	if out.Far != nil && m.opening != nil {
 		m.opening = m.opening.Standing(out.Far)
+	}
+	if waited && !f.Waits() {
+		if waiting := m.ahead.Take(); !out.Bad || f.Desk != nil { // else what was typed is for nothing
+			return tea.Batch(out.Cmd, m.release(waiting))
+		}
 	}
 	return out.Cmd
 }
@@ -57,34 +58,18 @@ func (m *Model) practising(i keys.Intent) (tea.Cmd, bool) {
 	switch {
 	case wish == practice.AskShow:
 		m.ask = &question{
-			Question: asked("Show the solution? Practice on this problem ends, and your record says so."),
+			Question: asked(practice.Ends),
 			yes: func(m *Model) (cmd tea.Cmd) {
 				m.front, cmd = m.front.Show()
 				return cmd
 			},
 			no: func(*Model) tea.Cmd { return nil },
 		}
+		m.note.Text = practice.Ends // where no foot has questions
 	case wish == practice.Leave && m.front.Alone():
 		return m.quit(), true
 	case wish == practice.Leave && m.opening != nil:
 		return m.front.Standing(), true
 	}
 	return cmd, true
-}
-
-// drawPractice draws practice on the whole screen.
-func (m Model) drawPractice(c grid.Canvas) {
-	f := practice.Frame{Glyphs: m.theme.Glyphs, Note: m.note, Hints: m.hints()}
-	if m.ask != nil {
-		f.Note = frame.Note{Text: m.ask.Text}
-	}
-	m.front.Draw(c, f)
-}
-
-// doubt is the likeliest mistake of the answer under the cursor; in practice nobody hears of it.
-func (m Model) doubt() string {
-	if m.front.On() {
-		return ""
-	}
-	return m.live.Likeliest(m.cell())
 }

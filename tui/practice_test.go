@@ -10,6 +10,8 @@ import (
 	"testing"
 	"time"
 
+	tea "charm.land/bubbletea/v2"
+
 	"trivet/fixtures/long"
 	"trivet/mechanics/problem"
 	"trivet/mechanics/problemset"
@@ -161,6 +163,21 @@ func TestAnEntryIsKeptBeforeItIsJudged(t *testing.T) {
 	if r.sees("!  T1 = 3"); len(added) != 1 {
 		t.Errorf("the record has %v", added)
 	}
+}
+
+// What is typed before practice has opened goes to the entry, and not into the sheet.
+func TestWhatIsTypedAheadOfPracticeWaitsForIt(t *testing.T) {
+	r := newRig(t, hanging, 80, 24)
+	before := r.m.history.Current().Text()
+	next, open := r.m.Update(press("alt+q"))
+	r.m = next.(Model)
+	r.text("T1 = 3")
+	r.send(tea.PasteMsg{Content: "5"})
+	if r.m.history.Current().Text() != before || r.m.cells.Cell != nil {
+		t.Errorf("the sheet takes it:\n%s", r.screen())
+	}
+	r.do(open)
+	r.sees("practice: 0 of 2", "entry: T1 = 3")
 }
 
 const setOfLamps = `title = "Week 4"

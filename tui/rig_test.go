@@ -169,7 +169,7 @@ func TestEveryBoundKeyReachesAHandler(t *testing.T) {
 	for mode, reach := range map[keys.Mode][]string{
 		keys.OnCells: nil, keys.InCell: {"f2"}, keys.InList: {"f7 f", "right", "f2"}, keys.OnChoice: {"f7 s", "ctrl+n"}, keys.OnBoard: {"f5"}, keys.OnSteps: {"f5", "l"}, keys.OnResult: {"alt+y"}, keys.OnPicture: {"alt+i"},
 		keys.OnName: {"ctrl+o"}, keys.OnQuestion: {"delete", "ctrl+q"}, keys.OnHelp: {"?"}, keys.OnStart: nil,
-		keys.OnSearch: {"ctrl+f"}, keys.OnPalette: {"ctrl+k"}, keys.InWords: {"f7 g", "s"}, keys.OnSettings: {"alt+s"}, keys.InSetting: {"f9", "enter"},
+		keys.OnSearch: {"ctrl+f"}, keys.OnHelpSearch: {"?", "/"}, keys.OnPalette: {"ctrl+k"}, keys.InWords: {"f7 g", "s"}, keys.OnSettings: {"alt+s"}, keys.InSetting: {"f9", "enter"},
 		keys.OnPractice: {"alt+q"}, keys.OnTask: {"alt+q", "ctrl+w"}, keys.OnDepicted: {"alt+q", "ctrl+w", "ctrl+w"},
 	} {
 		for _, b := range keys.Table() {

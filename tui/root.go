@@ -63,10 +63,10 @@ type places struct {
 
 // changes is what is being done to the sheet.
 type changes struct {
-	cells        edit.Editor       // the panes of cells
-	changedByKey bool              // the text being typed, by a key that is no character
-	outdated     session.Outdated  // givens that were changed
-	ahead        []tea.KeyPressMsg // typed for steps that are still being laid out
+	cells        edit.Editor      // the panes of cells
+	changedByKey bool             // the text being typed, by a key that is no character
+	outdated     session.Outdated // givens that were changed
+	ahead        session.Ahead    // typed for steps that are still being laid out
 }
 
 // dialogs is what stands before the panes, and the word on the bottom line.
@@ -245,7 +245,7 @@ func (m Model) composed() grid.Frame {
 		m.help.Draw(g.All(), s, m.helpFor(), m.theme.Glyphs)
 		m.drawFoot(g.All())
 	case m.front.On():
-		m.drawPractice(g.All())
+		m.front.Draw(g.All(), practice.Frame{Glyphs: m.theme.Glyphs, Note: m.note, Hints: m.hints()})
 	case m.opening != nil:
 		c := g.All().In(image.Rect(0, 0, m.w, m.h))
 		m.opening.Draw(c, m.env, m.theme.Glyphs, m.cam)

@@ -26,6 +26,8 @@ func (m Model) mode() keys.Mode {
 		return keys.OnSearch
 	case m.palette != nil:
 		return keys.OnPalette
+	case m.help != nil && m.help.Search != nil:
+		return keys.OnHelpSearch
 	case m.help != nil:
 		return keys.OnHelp
 	case m.setup != nil && m.setup.Typing != nil:
@@ -112,28 +114,29 @@ func deeds() [keys.Modes]func(*Model, keys.Intent) (tea.Cmd, bool) {
 		return func(m *Model, i keys.Intent) (tea.Cmd, bool) { return nil, do(m, i) }
 	}
 	return [keys.Modes]func(*Model, keys.Intent) (tea.Cmd, bool){
-		keys.OnQuestion: (*Model).answered,
-		keys.OnName:     (*Model).named,
-		keys.OnChoice:   only((*Model).chosen),
-		keys.OnPanes:    (*Model).onPanes,
-		keys.OnSearch:   (*Model).searching,
-		keys.OnPalette:  (*Model).inPalette,
-		keys.OnHelp:     only((*Model).turnHelp),
-		keys.OnSettings: (*Model).settingUp,
-		keys.InSetting:  (*Model).settingUp,
-		keys.OnStart:    (*Model).atStart,
-		keys.OnBoard:    only((*Model).onBoard),
-		keys.OnSteps:    only((*Model).onBoard),
-		keys.InCell:     (*Model).typing,
-		keys.InList:     (*Model).typing,
-		keys.InWords:    (*Model).typing,
-		keys.OnResult:   only((*Model).onResult),
-		keys.OnPicture:  only((*Model).pictured),
-		keys.OnCells:    (*Model).onCells,
-		keys.OnPractice: (*Model).practising,
-		keys.OnTask:     (*Model).practising,
-		keys.OnDepicted: (*Model).practising,
-		keys.OnShelf:    (*Model).practising,
+		keys.OnQuestion:   (*Model).answered,
+		keys.OnName:       (*Model).named,
+		keys.OnChoice:     only((*Model).chosen),
+		keys.OnPanes:      (*Model).onPanes,
+		keys.OnSearch:     (*Model).searching,
+		keys.OnPalette:    (*Model).inPalette,
+		keys.OnHelp:       only((*Model).turnHelp),
+		keys.OnHelpSearch: only((*Model).seekHelp),
+		keys.OnSettings:   (*Model).settingUp,
+		keys.InSetting:    (*Model).settingUp,
+		keys.OnStart:      (*Model).atStart,
+		keys.OnBoard:      only((*Model).onBoard),
+		keys.OnSteps:      only((*Model).onBoard),
+		keys.InCell:       (*Model).typing,
+		keys.InList:       (*Model).typing,
+		keys.InWords:      (*Model).typing,
+		keys.OnResult:     only((*Model).onResult),
+		keys.OnPicture:    only((*Model).pictured),
+		keys.OnCells:      (*Model).onCells,
+		keys.OnPractice:   (*Model).practising,
+		keys.OnTask:       (*Model).practising,
+		keys.OnDepicted:   (*Model).practising,
+		keys.OnShelf:      (*Model).practising,
 	}
 }
 
@@ -195,7 +198,7 @@ func (m *Model) everywhere(i keys.Intent) (tea.Cmd, bool) {
 		if m.help != nil {
 			m.help = nil
 		} else {
-			m.help = &help.Help{}
+			m.help = help.Open(m.helpFor())
 		}
 	case keys.Save:
 		return m.save(), true

@@ -45,6 +45,8 @@ func TestScreenshot(t *testing.T) {
 		{"truss-120x36-light", "road-sign-truss", "alt+m", 120, 36, lightGround, "A truss under a road sign, on a light background"},
 		{"mast-200x60-dark", "mast-top", "alt+p", 200, 60, darkGround, "The mast on a screen of 200 columns: cells, system and checks, picture and limits"},
 		{"truss-200x60-light", "road-sign-truss", "alt+i", 200, 60, lightGround, "The truss on a screen of 200 columns, on a light background"},
+		{"practice-80x24-light", "ladder-tied", `alt+q "sum Fx: B = T" enter "sum M A ladder: 5 B = 200*1.5 + 700*2.4" enter "A = 900 N" enter alt+h "sum Fy ladder:"`, 80, 24, lightGround, "A ladder being practised: the task, one's own work with its marks, and the picture"},
+		{"practice-120x36-dark", "hanging-load", `alt+q "u TA = (2, 1, 2)" enter "u TA = (2/3, 1/3, 2/3)" enter "2/3 TA - 1/3 TB = 0" enter "1/3 TA + 2/3 TB + 0.6 TC = 0" enter alt+h`, 120, 36, darkGround, "Three cables being practised on a dark background"},
 		{"board-120x36-dark", "mast-top", "f5 space space", 120, 36, darkGround, "A step of the working on the board"},
 	} {
 		start, ok := fixtures.Get(c.sheet)

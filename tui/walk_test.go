@@ -143,7 +143,7 @@ func TestWalks(t *testing.T) {
 // TestWalksOnOtherScreens plays the same keys on other screens: they lead to the
 // same verdicts on the way, and leave the same sheet.
 func TestWalksOnOtherScreens(t *testing.T) {
-	for i, name := range walks {
+	for i, name := range long.Share(walks) {
 		w, err := readWalk(name)
 		if err != nil {
 			t.Fatal(err)

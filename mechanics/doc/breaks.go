@@ -1,6 +1,7 @@
 package doc
 
 import (
+	"cmp"
 	"math"
 	"slices"
 	"strings"
@@ -11,28 +12,28 @@ import (
 // gives where each line ends. None begins with the piece that stays.
 func breaks[T any](s Setter[T], of []Piece[T], stays int, first, rest float64) (ends []int) {
 	for at, room := 0, first; at < len(of); room = rest {
-		free, must, width, k := 0, 0, 0.0, at
+		free, must, last, width, k := 0, 0, 0, 0.0, at
 		for ; k < len(of); k++ {
 			if k > at {
 				width += s.Width(s.Space(of[k].Lead))
 				switch {
 				case of[k].Lead == None || k == stays:
+				case of[k].Measured:
+					last = k
 				case of[k].Deep:
 					must = k
 				default:
 					free = k
 				}
 			}
-			if width += s.Width(of[k].Box); width > room+rounding && free+must > 0 {
+			if width += s.Width(of[k].Box); width > room+rounding && free+must+last > 0 {
 				break
 			}
 		}
 		if k == len(of) {
 			break
 		}
-		if at = free; free == 0 {
-			at = must
-		}
+		at = cmp.Or(free, must, last)
 		ends = append(ends, at)
 	}
 	return append(ends, len(of))
@@ -184,8 +185,8 @@ func hold[T any](of []Piece[T], behind []blank, text []Inline) {
 		said += in.read()
 	}
 	for _, b := range behind {
-		if b.piece < len(of) && Kept(said, begins[b.of]+b.at) {
-			of[b.piece].Deep = true
+		if at := begins[b.of] + b.at; b.piece < len(of) {
+			of[b.piece].Deep, of[b.piece].Measured = Kept(said, at), Measured(said, at)
 		}
 	}
 }

@@ -24,12 +24,19 @@ func Kept(text string, blank int) bool {
 	case before == "±" || before == "(±" || before == "+" || before == "-":
 		return numeral(after)
 	case quantity(text[:blank]):
-		return isUnit(after) || relates(next)
+		return Measured(text, blank) || relates(next)
 	case strings.HasSuffix(before, ","):
 		open := strings.LastIndexByte(text[:blank], '(')
 		return open >= 0 && !strings.Contains(text[open:blank], ")") && numeral(text[open+1:blank]) && numeral(after)
 	}
 	return false
+}
+
+// Measured tells whether a number stands before a blank and its unit behind it: they stay
+// together where the rest that Kept keeps has no room.
+func Measured(text string, blank int) bool {
+	after, _, _ := strings.Cut(text[blank+1:], " ")
+	return quantity(text[:blank]) && isUnit(after)
 }
 
 // quantity tells whether a text ends in a number, which units may follow, or in a vector.

@@ -72,7 +72,8 @@ func TestSentencesWrap(t *testing.T) {
 		{14, "it weighs", "kN, say", "it weighs\n3 kN, say"},
 		{14, "weight W =", "kN", "weight\nW = 3 kN"},
 		{14, "acts along (0, -2,", "m", "acts along\n(0, -2, 3 m"},
-		{3, "W =", "kN", "W =\n3\nkN"}, // no room for all of it
+		{6, "W =", "kN", "W =\n3 kN"}, // no room for all of it
+		{3, "W =", "kN", "W =\n3\nkN"},
 	} {
 		text := []Inline{{Words: c.text + " "}, {Math: &three}, {Words: " " + c.tail}}
 		if got := lines(Layout{Width: c.width}, &Paragraph{Text: text}); got != c.want {

@@ -38,9 +38,9 @@ func (b *builder) bodyWords(i int) string { return the(b.body(i)) }
 // bodiesWords are several bodies in a sentence: joints A, B and C; the beam and the bar.
 func (b *builder) bodiesWords(of []int) string {
 	if len(of) == 1 || !b.particles() && len(of) <= tabledJoints {
-		return english.And(each(of, b.bodyWords)...)
+		return english.And(english.Each(of, b.bodyWords)...)
 	}
-	list := english.AndMore(each(of, func(i int) string { return b.p.Bodies[i].Name }), tabledJoints)
+	list := english.AndMore(english.Each(of, func(i int) string { return b.p.Bodies[i].Name }), tabledJoints)
 	switch {
 	case b.truss():
 		return "joints " + list

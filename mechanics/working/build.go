@@ -6,6 +6,7 @@ import (
 	"trivet/mechanics/doc"
 	"trivet/mechanics/handsolve"
 	"trivet/mechanics/problem"
+	english "trivet/mechanics/say"
 	"trivet/mechanics/statics"
 )
 
@@ -145,16 +146,7 @@ func listed(of []doc.Math) doc.Inline {
 }
 
 // list joins formulas in a sentence: T1, T2 and T3.
-func list(of []doc.Math) []any { return and(each(of, func(m doc.Math) any { return m })) }
-
-// each is a list with something in place of each of another's.
-func each[T, U any](of []T, to func(T) U) []U {
-	out := make([]U, len(of))
-	for k, x := range of {
-		out[k] = to(x)
-	}
-	return out
-}
+func list(of []doc.Math) []any { return and(english.Each(of, func(m doc.Math) any { return m })) }
 
 // and joins phrases: ΣFx on the beam, ΣFy on the beam and ΣM_A on the beam.
 func and(phrases []any) (out []any) {

@@ -18,12 +18,12 @@ func (b *builder) cutFree() {
 	all := slices.Collect(b.p.CutFree())
 	added := (b.p.ResultantOnly() || b.s.Verdict == statics.NoEquilibrium) && len(b.s.X) == 0
 	alone := len(all) == 1 && len(b.ties) == 0 && len(b.s.X) > 0 // what one body gives is all there is
-	unknowns := append(b.unknowns(), each(b.ties, func(t *tie) doc.Math { return t.name })...)
+	unknowns := append(b.unknowns(), english.Each(b.ties, func(t *tie) doc.Math { return t.name })...)
 	in := []any{" in " + english.Count(len(unknowns), "unknown") + ": ", list(unknowns), "."}
 	var body []doc.Block
 	for _, particle := range []bool{true, false} {
 		of := slices.DeleteFunc(slices.Clone(all), func(i int) bool { return b.p.Bodies[i].Particle != particle })
-		names := each(of, func(i int) string { return b.p.Bodies[i].Name })
+		names := english.Each(of, func(i int) string { return b.p.Bodies[i].Name })
 		n, count, apiece := len(names), 3*(b.axes-1), " each"
 		noun := "Rigid " + english.Plural(n, "body")
 		if particle {
@@ -159,7 +159,7 @@ func (b *builder) unknowns() (of []doc.Math) {
 
 // unknownsOf are the unknowns of terms.
 func (b *builder) unknownsOf(of ...[]problem.ActTerm) []doc.Math {
-	return each(slices.Concat(of...), func(t problem.ActTerm) doc.Math { return b.unknown(t.Unknown) })
+	return english.Each(slices.Concat(of...), func(t problem.ActTerm) doc.Math { return b.unknown(t.Unknown) })
 }
 
 func (b *builder) jointWords(j *problem.Joint) []any {

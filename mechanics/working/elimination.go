@@ -6,6 +6,7 @@ import (
 	"trivet/mechanics/doc"
 	"trivet/mechanics/handsolve"
 	"trivet/mechanics/origin"
+	english "trivet/mechanics/say"
 )
 
 // elimination is sums along the coordinates that are solved one after another: each in symbols, with
@@ -51,39 +52,46 @@ func (b *builder) elimination(step *handsolve.Step) (body []doc.Block) {
 		body, lead = append(body, say(append(lead, b.substituted(e))...), aligned(shown...)), nil
 	}
 	closing := &body[len(body)-1].(*doc.Formula).Of[1]
-	n, exact := b.eliminatedTo(*closing, value, forms)
+	n := b.figuresOf(*closing, value, forms)
 	for _, block := range body {
 		if f, is := block.(*doc.Formula); is {
-			f.Of = each(f.Of, func(m doc.Math) doc.Math { return reprinted(m, n) })
+			f.Of = english.Each(f.Of, func(m doc.Math) doc.Math { return reprinted(m, n) })
 		}
 	}
 	if _, alone, _ := b.solvedTo(*closing, value, n); !alone {
 		value.Text = "≈"
 	}
-	return append(append(body, aligned(value)), formulas(each(forms, func(form []doc.Math) doc.Math {
-		if !exact {
-			return b.equals(form...)
-		}
-		result := form[len(form)-1]
-		return equal(append(each(form[:len(form)-1], func(m doc.Math) doc.Math { return reprinted(m, n) }), result)...)
+	return append(append(body, aligned(value)), formulas(english.Each(forms, func(form []doc.Math) doc.Math {
+		shown, _ := b.formTo(form, n)
+		return shown
 	}))...)
 }
 
-// eliminatedTo is how many figures the numbers of an elimination need so that all its values come out;
-// exact is false where that is not enough for one.
-func (b *builder) eliminatedTo(closing, value doc.Math, forms [][]doc.Math) (n int, exact bool) {
+// formTo is x = relation = numbers = result with numbers of n figures; behind ≈ where the result does not
+// come out of what is printed.
+func (b *builder) formTo(form []doc.Math, n int) (shown doc.Math, exact bool) {
+	last := len(form) - 1
+	shown, exact = equal(slices.Clone(form)...), true
+	for k := 1; k < last; k++ {
+		shown.Of[k] = reprinted(form[k], n)
+		same, numeric := b.comesOut(shown.Of[k], form[last])
+		exact = exact && (same || !numeric)
+	}
+	if !exact {
+		shown.Text = "≈"
+	}
+	return shown, exact
+}
+
+// figuresOf is how many figures the numbers of an elimination need so that all its values come out;
+// one more than a result's where that is not enough for one.
+func (b *builder) figuresOf(closing, value doc.Math, forms [][]doc.Math) int {
 	for extra := range moreFigures + 1 {
-		n = b.p.Figures + extra
-		_, exact, _ = b.solvedTo(closing, value, n)
-		for _, form := range forms {
-			for _, side := range form[1 : len(form)-1] {
-				same, numeric := b.comesOut(reprinted(side, n), form[len(form)-1])
-				exact = exact && (same || !numeric)
-			}
-		}
-		if exact {
-			return n, true
+		n := b.p.Figures + extra
+		inexact := func(form []doc.Math) bool { _, exact := b.formTo(form, n); return !exact }
+		if _, exact, _ := b.solvedTo(closing, value, n); exact && !slices.ContainsFunc(forms, inexact) {
+			return n
 		}
 	}
-	return b.p.Figures + 1, false
+	return b.p.Figures + 1
 }

@@ -42,11 +42,11 @@ func (b *builder) defined(body int, moments bool) doc.Block {
 			return a.from.Thing != problem.ALoad || a.isForce() != (what == "resultant")
 		})
 		if n := len(of); n > 0 {
-			names := english.And(each(of, func(a *act) string { return b.p.NameOf(a.from) })...)
+			names := english.And(english.Each(of, func(a *act) string { return b.p.NameOf(a.from) })...)
 			if len(says) > 0 {
 				says = append(says, " ")
 			}
-			says = append(says, list(each(of, func(a *act) doc.Math { return a.name })),
+			says = append(says, list(english.Each(of, func(a *act) doc.Math { return a.name })),
 				" "+english.Plural(n, "is")+" the "+english.Plural(n, what)+" of the distributed "+english.Plural(n, "load")+" "+names+".")
 		}
 	}

@@ -77,7 +77,7 @@ func (b *builder) handStep(out *Step, step *handsolve.Step) (body []doc.Block) {
 				body, b.cancelled = []doc.Block{say("On " + the(noun, article) + " the internal forces cancel in pairs, so only the external forces remain.")}, true
 			}
 		} else if out.Title == "" {
-			cut := english.And(each(e.Cut, func(i int) string { return b.p.Lines[i].Name })...)
+			cut := english.And(english.Each(e.Cut, func(i int) string { return b.p.Lines[i].Name })...)
 			out.Title, body = "Section through "+cut, []doc.Block{say("Cut " + cut + " and consider the part with " + b.bodiesWords(e.Bodies) + ".")}
 		}
 		if slices.ContainsFunc(e.Terms, func(t handsolve.Term) bool { return t.Known && t.Value != 0 }) {
@@ -290,7 +290,7 @@ func (b *builder) loadSymbol(t *handsolve.Term) (doc.Math, units.Unit) {
 // speaksOf notes what a picture of the equation shows.
 func (b *builder) speaksOf(about *Subject, e *handsolve.Equation) {
 	put := func(thing problem.Thing, of ...int) {
-		about.add(each(of, func(i int) problem.Source { return problem.Source{Thing: thing, Index: i} })...)
+		about.add(english.Each(of, func(i int) problem.Source { return problem.Source{Thing: thing, Index: i} })...)
 	}
 	put(problem.ABody, e.Bodies...)
 	put(problem.ALine, e.Cut...)

@@ -41,7 +41,7 @@ func (b *builder) on(e *handsolve.Equation) string {
 }
 
 // symbols lists the symbols of unknowns in a sentence.
-func (b *builder) symbols(of []int) []any { return list(each(of, b.unknown)) }
+func (b *builder) symbols(of []int) []any { return list(english.Each(of, b.unknown)) }
 
 // are is a clause with the symbols of unknowns as its subject, behind what leads to it: T1 and T2
 // are, T3 is. Without unknowns there is none.
@@ -53,11 +53,11 @@ func (b *builder) are(lead string, of []int, verb, rest string) []any {
 }
 
 func foundIn(step *handsolve.Step) []int {
-	return each(step.Finds, func(x handsolve.Found) int { return x.Symbol })
+	return english.Each(step.Finds, func(x handsolve.Found) int { return x.Symbol })
 }
 
 func (b *builder) names(symbols []int) string {
-	return english.And(each(symbols, func(j int) string { return b.Hand.Name(b.p, j) })...)
+	return english.And(english.Each(symbols, func(j int) string { return b.Hand.Name(b.p, j) })...)
 }
 
 func (b *builder) twoForceMember(step *handsolve.Step) doc.Block {
@@ -68,7 +68,7 @@ func (b *builder) twoForceMember(step *handsolve.Step) doc.Block {
 		}
 		return b.p.Points[point].Name
 	}
-	shares := each(m.Shares, func(s handsolve.Share) int { return s.Unknown })
+	shares := english.Each(m.Shares, func(s handsolve.Share) int { return s.Unknown })
 	zero := foundIn(step)
 	return say("Forces act on "+b.bodyWords(m.Body)+" at "+end(m.From)+" and "+end(m.To)+" only, so it is a two-force member and they lie along "+end(m.From)+end(m.To)+": ",
 		b.unknown(b.memberForce(step)), ", positive in tension, replaces ", b.symbols(shares), ".", b.are(" ", zero, "is", " perpendicular to it and "+english.Plural(len(zero), "is")+" zero."))
@@ -77,7 +77,7 @@ func (b *builder) twoForceMember(step *handsolve.Step) doc.Block {
 // zeroForce says which rule gives which members of a joint.
 func (b *builder) zeroForce(z handsolve.Inspection) doc.Block {
 	joint := b.bodyWords(z.Body)
-	zero := append(each(z.Zero, b.unknown), traced(origin.Phrase("zero by inspection: no load acts at %[1]s", joint), exactly(0)))
+	zero := append(english.Each(z.Zero, b.unknown), traced(origin.Phrase("zero by inspection: no load acts at %[1]s", joint), exactly(0)))
 	lead := "No load acts at " + joint + ". "
 	why := b.are(lead, z.Collinear, "is", " collinear there, so the third member carries no force: ")
 	if len(z.Collinear) == 0 {
@@ -279,6 +279,6 @@ func (b *builder) together(step *handsolve.Step) doc.Block {
 		return say(append(out, ", so the equations of "+b.bodiesWords(slices.Compact(bodies))+" are solved simultaneously",
 			b.are("; ", step.Loose, "appears", " in them too and "+english.Plural(len(step.Loose), "has")+" no single value"), ".")...)
 	}
-	sums := each(step.Equations, func(e handsolve.Equation) any { return b.sumOn(&e) })
+	sums := english.Each(step.Equations, func(e handsolve.Equation) any { return b.sumOn(&e) })
 	return say(append(out, ", so "+english.Number(len(step.Equations))+" equations are solved simultaneously: ", and(sums), ".")...)
 }

@@ -137,7 +137,7 @@ func (b *builder) piecesOf(d *problem.Distributed) []any {
 		return []any{":"}
 	}
 	number := 0
-	parts := each(all, func(p piece) any {
+	parts := english.Each(all, func(p piece) any {
 		number++
 		return []any{"a " + p.shape + " (", subscripted("R", strconv.Itoa(number)), ")"}
 	})

@@ -8,6 +8,7 @@ import (
 	"trivet/mechanics/doc"
 	"trivet/mechanics/handsolve"
 	"trivet/mechanics/origin"
+	english "trivet/mechanics/say"
 )
 
 // projections derive the coefficients of an equation along a direction or about an axis that is no
@@ -24,7 +25,7 @@ func (b *builder) projections(e *handsolve.Equation) (of []doc.Math) {
 	}
 	if !e.Moment && len(e.Named.Perp) > 0 {
 		if acts, u := b.actsOf(e, &handsolve.Term{Symbol: e.Named.Perp[0]}); len(acts) > 1 {
-			vectors := each(acts, func(a *act) doc.Math { return signed(a.side(), a.vec) })
+			vectors := english.Each(acts, func(a *act) doc.Math { return signed(a.side(), a.vec) })
 			of = append(of, equal(sum(vectors...), product(b.unknown(e.Named.Perp[0]), paren(b.along(u, byAxis("the %[1]s component of one unit of %[2]s with what follows from it", b.names(e.Named.Perp[:1])))))))
 		}
 	}

@@ -8,6 +8,7 @@ import (
 
 	"trivet/mechanics/doc"
 	"trivet/mechanics/origin"
+	english "trivet/mechanics/say"
 	"trivet/units"
 )
 
@@ -41,7 +42,7 @@ func (b *builder) sums(body int, knowns bool) *doc.Table {
 			letter, unit = "M", b.p.Units.For(units.Moment)
 		}
 		head := letter + "xyz"[axis:axis+1] + ", " + unit.Symbol
-		values := each(of, func(a *act) float64 {
+		values := english.Each(of, func(a *act) float64 {
 			v := b.s.Sum(a.Force)
 			if moment {
 				v = r3.Add(cleanedBy(r3.Cross(b.p.Arm(a.Act), v), reach*r3.Norm(v)), b.s.Sum(a.Couple))

@@ -5,7 +5,6 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"trivet/fixtures"
 	"trivet/mechanics/say"
 	"trivet/mechanics/sheet"
 	"trivet/tui/practice"
@@ -28,7 +27,7 @@ func (c *Call) Practise(open func(*cobra.Command, Opening) error) *cobra.Command
 		Short: "work a problem without being shown the answer",
 		Long: "Opens a sheet, or the problems of a set, for practice: the task and its picture, and a pane for your own work. " +
 			"Each line that you write is judged at once, and nothing shows that you have not written. Your work is kept in your record, and goes on where you left it.\n\n" +
-			"Sets that come with the program are called by their names: " + say.And(say.Each(fixtures.Sets(), func(s fixtures.Set) string { return s.Name })...) + ".",
+			"Sets that come with the program are called by their names: " + say.And(setNames()...) + ".",
 		Annotations:       map[string]string{topicNote: "practice"},
 		Example:           "trivet practise mast.toml\ntrivet practise particles\ntrivet practise week4.toml",
 		Args:              oneSheet("one sheet or one set is practised"),

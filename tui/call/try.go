@@ -2,40 +2,17 @@ package call
 
 import (
 	"bufio"
-	"encoding/json"
 	"fmt"
 	"strings"
 
 	"github.com/spf13/cobra"
 
 	"trivet/mechanics/diag"
-	"trivet/mechanics/printable"
+	"trivet/mechanics/report"
 	"trivet/mechanics/say"
-	"trivet/mechanics/tutor"
 	"trivet/tui/practice"
 	"trivet/tui/record"
 )
-
-// tried is a judgement as JSON.
-type tried struct {
-	Entry       string         `json:"entry"`
-	Kind        *string        `json:"kind"`
-	Verdict     tutor.Verdict  `json:"verdict"`
-	Is          *string        `json:"is"`
-	Mistake     *tutor.Mistake `json:"mistake"`
-	Says        string         `json:"says"`
-	Independent int            `json:"independent"`
-	Needed      int            `json:"needed"`
-}
-
-// hinted is a hint as JSON.
-type hinted struct {
-	Kind  string `json:"kind"`
-	Stage int    `json:"stage"`
-	Says  string `json:"says"`
-}
-
-var tryFormats = []string{"text", "json"}
 
 // Try is "trivet try". It exits with 0 where everything that the sheet asks for was
 // answered rightly, Failed where something was not, CantDo where the sheet does not read.
@@ -53,8 +30,8 @@ func (c *Call) Try() *cobra.Command {
 		Args:              oneSheet("entries are judged against one sheet"),
 		ValidArgsFunction: SheetFiles,
 		RunE: func(_ *cobra.Command, args []string) error {
-			if format != tryFormats[0] && format != tryFormats[1] {
-				return diag.New(fmt.Sprintf("--format %q is not a form of judgements", format), say.Or(tryFormats...))
+			if format != report.JudgementFormats[0] && format != report.JudgementFormats[1] {
+				return diag.New(fmt.Sprintf("--format %q is not a form of judgements", format), say.Or(report.JudgementFormats...))
 			}
 			var to practice.Keeping
 			if keep {
@@ -64,13 +41,13 @@ func (c *Call) Try() *cobra.Command {
 				}
 				defer to.Store.Close()
 			}
-			c.try(args[0], format == "json", to)
+			c.try(args[0], format, to)
 			return nil
 		},
 	}
 	cmd.Flags().BoolVar(&keep, "record", false, "keep entries, judgements and hints in your record")
-	cmd.Flags().StringVar(&format, "format", tryFormats[0], "`FORM` of the judgements: "+say.Or(tryFormats...))
-	_ = cmd.RegisterFlagCompletionFunc("format", cobra.FixedCompletions(tryFormats, cobra.ShellCompDirectiveNoFileComp))
+	cmd.Flags().StringVar(&format, "format", report.JudgementFormats[0], "`FORM` of the judgements: "+say.Or(report.JudgementFormats...))
+	_ = cmd.RegisterFlagCompletionFunc("format", cobra.FixedCompletions(report.JudgementFormats, cobra.ShellCompDirectiveNoFileComp))
 	return cmd
 }
 
@@ -87,7 +64,7 @@ func (c *Call) keeping() (practice.Keeping, error) {
 	return practice.Keeping{Store: store, Person: record.Self(c.Env)}, err
 }
 
-func (c *Call) try(name string, asJSON bool, to practice.Keeping) {
+func (c *Call) try(name, format string, to practice.Keeping) {
 	if name == "-" {
 		c.refuse(Program, diag.New("standard input is for the entries", "the name of a sheet's file"))
 		return
@@ -110,7 +87,7 @@ func (c *Call) try(name string, asJSON bool, to practice.Keeping) {
 				c.refuse("record", err)
 				return
 			}
-			c.say(asJSON, hinted{"hint", h.Stage, h.Says}, fmt.Sprintf("hint %d: %s", h.Stage, h.Says))
+			c.print(report.Hint(format, h))
 			continue
 		}
 		j, err := work.Enter(line)
@@ -118,7 +95,7 @@ func (c *Call) try(name string, asJSON bool, to practice.Keeping) {
 			c.refuse("record", err)
 			return
 		}
-		c.say(asJSON, triedOf(j), judged(j))
+		c.print(report.Judgement(format, j))
 	}
 	if err := lines.Err(); err != nil {
 		c.refuse(Program, diag.New("an entry cannot be read: "+err.Error(), "shorter lines"))
@@ -131,37 +108,3 @@ func (c *Call) try(name string, asJSON bool, to practice.Keeping) {
 
 // longestEntry is more than anybody writes in one line.
 const longestEntry = 64 << 10
-
-// say prints a judgement as one line.
-func (c *Call) say(asJSON bool, object any, text string) {
-	if !asJSON {
-		c.print(printable.Line(text) + "\n")
-		return
-	}
-	var b strings.Builder
-	enc := json.NewEncoder(&b)
-	enc.SetEscapeHTML(false)
-	_ = enc.Encode(object) // plain data: it cannot fail
-	c.print(b.String())
-}
-
-func triedOf(j tutor.Judgement) tried {
-	out := tried{Entry: j.Entry, Verdict: j.Verdict, Mistake: j.Mistake, Says: j.Says, Independent: j.Independent, Needed: j.Needed}
-	if j.Kind != tutor.NoKind {
-		kind := string(j.Kind)
-		out.Kind = &kind
-	}
-	if j.Is != "" {
-		out.Is = &j.Is
-	}
-	return out
-}
-
-// judged is a judgement as a line of text.
-func judged(j tutor.Judgement) string {
-	line := fmt.Sprintf("%-15s  %s", j.Verdict, j.Says)
-	if j.Kind == tutor.Equation && j.Verdict != tutor.Unreadable && j.Needed > 0 {
-		line += fmt.Sprintf(" (%d of %d independent equations)", min(j.Independent, j.Needed), j.Needed)
-	}
-	return line
-}

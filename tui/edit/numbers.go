@@ -8,6 +8,7 @@ import (
 	"trivet/mechanics/sheet"
 	"trivet/mechanics/statics"
 	"trivet/mechanics/variant"
+	"trivet/tui/cells"
 )
 
 // variantWork bounds how long a key may look for a variant, as equations solved
@@ -21,7 +22,7 @@ const variantWork = 4000
 func NewNumbers(s *sheet.Sheet, press int) Outcome {
 	p, errs := problem.Read(s)
 	if len(errs) > 0 {
-		return Outcome{Says: "no new numbers while the sheet has errors: " + errs[0].Text(), Bad: true}
+		return Outcome{Says: "no new numbers while the sheet has errors: " + cells.Said(errs[0]).Text(), Bad: true}
 	}
 	sol := statics.Solve(p)
 	src, err := variant.NewSource(s, sol)

@@ -22,8 +22,9 @@ import (
 // Help is the help, scrolled. It is replaced, never changed.
 type Help struct {
 	text.Offset
-	At  int // of Pages
-	doc *doc.Doc
+	At     int // of Pages
+	doc    *doc.Doc
+	Search *Search // what is being looked for; nil: nothing
 }
 
 // For is whom the help is for.
@@ -48,6 +49,14 @@ func page(at int) *Help {
 	at = (at + len(pages)) % len(pages)
 	of, _ := topic.Of(pages[at])
 	return &Help{At: at, doc: of}
+}
+
+// Open is the help as it begins: the keys, or in practice what may be entered.
+func Open(of For) *Help {
+	if of.Now.Practises {
+		return page(slices.Index(Pages(), "practice"))
+	}
+	return page(0)
 }
 
 // Lines are what the help shows, in a width.
@@ -89,6 +98,9 @@ func (of For) keys(w int) (d text.Lines) {
 		d.Add()
 	}
 	d.Wrapped(theme.Plain, "", "Right and left lead to the other pages: "+strings.Join(Pages()[1:], ", ")+".", w)
+	if !of.Now.Watches {
+		d.Wrapped(theme.Plain, "", "/ looks for a text in all pages; enter goes on to the next line that contains it.", w)
+	}
 	if of.Now.Linear {
 		d.Wrapped(theme.Plain, "", "Up and down read a line, page up and page down ten, in the results, in the picture, which is said in words, and in this help; in a result left and right go from number to number and say where it comes from. A step of the board is read whole, then line by line.", w)
 	}
@@ -113,10 +125,13 @@ func (of For) keys(w int) (d text.Lines) {
 	return d
 }
 
-// scopes are all scopes, the board's first while it shows.
+// scopes are all scopes, first those of the board or of practice while that shows.
 func (of For) scopes() (scopes []keys.Scope) {
 	if of.Board {
 		scopes = append(scopes, keys.Board, keys.Jumping)
+	}
+	if of.Now.Practises {
+		scopes = append(scopes, keys.Entering, keys.Practising, keys.Shelving)
 	}
 	for s := range keys.Scopes {
 		if !slices.Contains(scopes, s) {
@@ -137,6 +152,9 @@ func (h Help) Draw(c grid.Canvas, s layout.Screen, of For, g theme.Glyphs) {
 	in := overlay.Box(c.In(place(s, c.W())), g.Rule, fmt.Sprintf(" Help: %s, %d of %d ", pages[h.At], h.At+1, len(pages)))
 	d := h.Lines(of, in.W()-1)
 	d.Draw(in, h.Offset, in.W(), false)
+	if f := h.Search; f != nil && f.found && f.at.page == h.At {
+		in.Paint(0, f.at.line-h.Y, in.W()-1, theme.Selected)
+	}
 	if h.Y+in.H() < len(d) {
 		in.Set(in.W()-1, in.H()-1, g.More, theme.Dim)
 	}
@@ -151,11 +169,14 @@ func (h Help) Do(i keys.Intent, s layout.Screen, w int, of For) (_ *Help, ok boo
 		return page(h.At + 1), true
 	case keys.PrevTopic:
 		return page(h.At - 1), true
+	case keys.Search:
+		h.Search = &Search{from: spot{h.At, h.Y}}
+		return &h, true
 	}
 	if of.Now.Linear {
 		return &h, false // it is read by the line
 	}
 	r := place(s, w)
-	h.Offset, ok = overlay.Scrolled(h.Offset, i, h.Lines(of, max(r.Dx()-1, layout.MinW-3)), r.Dx(), r.Dy()-1)
+	h.Offset, ok = overlay.Scrolled(h.Offset, i, h.Lines(of, width(s, w)), r.Dx(), r.Dy()-1)
 	return &h, ok
 }

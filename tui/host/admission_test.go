@@ -34,7 +34,7 @@ func TestSettingsThatOpenNoDoorUnasked(t *testing.T) {
 		{Settings{Listen: "[::1]:2222"}, ""},
 		{Settings{Listen: "localhost:2222"}, ""},
 		{Settings{Listen: ":2222", Open: true, Word: true}, "--open lets anybody in, so --word and --watchers have no effect. Try: leave one of them out"},
-		{Settings{Listen: defaultListen, Private: "x"}, "no sheet to present is named. Try: `trivet host mast.toml`, or a folder with --private"},
+		{Settings{Listen: defaultListen, Private: "x"}, "a host presents a sheet, or offers a folder with --private, or a set with --set. Try: one of them"},
 	} {
 		c.o.Sheet, c.o.Most, c.o.ByPlace = "lamp.toml", 1, 1
 		if got := says(c.o.check()); got != c.want {

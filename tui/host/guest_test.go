@@ -20,7 +20,8 @@ type guest struct {
 
 	mu    sync.Mutex
 	e     *vt.Emulator
-	n     int // bytes that came
+	n     int                               // bytes that came
+	reads func(bytes []byte, screen string) // each that comes, and what it makes of the screen; nil: nobody
 	ended chan struct{}
 }
 
@@ -28,7 +29,11 @@ func (g *guest) Write(p []byte) (int, error) {
 	g.mu.Lock()
 	defer g.mu.Unlock()
 	g.n += len(p)
-	return g.e.Write(p)
+	n, err := g.e.Write(p)
+	if g.reads != nil {
+		g.reads(p, shown(g.e))
+	}
+	return n, err
 }
 
 func (r *running) visit(k gossh.Signer, w, h int, env ...string) *guest {

@@ -224,6 +224,7 @@ const (
 	OnTask     // the task or the solution of a problem that is practised
 	OnDepicted // its picture
 	OnShelf
+	OnHelpSearch
 	Modes
 )
 
@@ -250,6 +251,7 @@ var scopes = [...][]Scope{
 	{Entering, Practising, Text, Always},
 	{Picture, Practising, Always},
 	{Shelving, Always},
+	{Finding, Text},
 }
 
 // Scopes are where a mode looks a key up, nearest first.
@@ -270,6 +272,12 @@ func Find(m Mode, key string) (Binding, bool) {
 		}
 	}
 	return Binding{}, false
+}
+
+// Leaves tells the keys that end the program, wherever they are pressed.
+func Leaves(key string) bool {
+	b, ok := Find(OnCells, key)
+	return ok && b.Intent == Quit
 }
 
 // Table gives every binding.

@@ -124,7 +124,7 @@ func (n Now) Looks(key, text string) bool {
 	looks := slices.Contains(looking, b.Intent)
 	switch n.Mode {
 	case OnHelp:
-		return b.Intent != Save && b.Intent != Quit
+		return b.Intent != Save && b.Intent != Quit && b.Intent != Search
 	case OnSteps:
 		return looks || b.Intent == Commit || b.Intent == Cancel
 	case OnResult, OnPicture, OnBoard, OnPanes:

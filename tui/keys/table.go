@@ -200,6 +200,7 @@ var table = []Binding{
 
 	{Helping, []string{"right", "tab"}, NextTopic, "the next page: these keys, then a topic each", "topics"},
 	{Helping, []string{"left", "shift+tab"}, PrevTopic, "the page before", ""},
+	{Helping, []string{"/", "ctrl+f"}, Search, "find a text in all pages", "find"},
 	{Helping, []string{"up"}, Up, "a line up", "scroll"},
 	{Helping, []string{"down"}, Down, "a line down", ""},
 	{Helping, []string{"pgup"}, PageUp, "a page up", ""},

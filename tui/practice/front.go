@@ -18,7 +18,11 @@ type Front struct {
 	alone bool                     // the session began with practice: there is nothing behind it
 	Shelf *Shelf                   // the problems of a set
 	Desk  *Desk                    // the one that is worked on
+	waits bool                     // for one that is being opened
 }
+
+// Ends is asked before the solution is shown.
+const Ends = "Show the solution? Practice on this problem ends, and your record says so."
 
 // Said is what became of something that came to the front.
 type Said struct {
@@ -47,8 +51,12 @@ func (f *Front) Alone() bool { return f.alone }
 // On tells that practice has the screen.
 func (f *Front) On() bool { return f.Desk != nil || f.Shelf != nil || f.alone }
 
+// Waits tells that something is being opened, which keys are meant for.
+func (f *Front) Waits() bool { return f.waits }
+
 // Begin opens what a session that practises begins with: a set, or a sheet by its name.
 func (f *Front) Begin(name string, s *sheet.Sheet) tea.Cmd {
+	f.waits = true
 	if f.opt.Set != nil {
 		return f.opt.List(0)
 	}
@@ -57,6 +65,7 @@ func (f *Front) Begin(name string, s *sheet.Sheet) tea.Cmd {
 
 // Sheet opens a sheet for practice.
 func (f *Front) Sheet(name string, s *sheet.Sheet) tea.Cmd {
+	f.waits = true
 	return f.opt.Keeping.Sheet(name, s, f.opener())
 }
 
@@ -70,6 +79,7 @@ func (f *Front) opener() func() (Keeping, string) {
 
 // BuiltIn opens a set that comes with the program.
 func (f *Front) BuiltIn(name string) tea.Cmd {
+	f.waits = true
 	keep, open := f.opt.Keeping, f.opener()
 	return func() tea.Msg {
 		opt, ok := BuiltIn(name)
@@ -103,19 +113,21 @@ func (f *Front) Standing() tea.Cmd {
 	}
 }
 
-// Take receives a message of practice; ok is false where it is none.
-func (f Front) Take(msg tea.Msg) (_ Front, out Said, ok bool) {
+// Take receives a message of practice.
+func (f Front) Take(msg tea.Msg) (_ Front, out Said) {
 	switch msg := msg.(type) {
 	case Farther:
 		f.opt.Keeping, out.Far = msg.keep, msg.far
 	case Shelved:
+		f.waits = false
 		if msg.Fault != "" {
-			return f, Said{Text: msg.Fault, Bad: true, Loud: true}, true
+			return f, Said{Text: msg.Fault, Bad: true, Loud: true}
 		}
 		f.Shelf, f.opt.Keeping = &msg.Shelf, msg.Shelf.opt.Keeping
 	case Opened:
+		f.waits = false
 		if msg.Fault != "" {
-			return f, Said{Text: msg.Fault, Bad: true, Loud: true}, true
+			return f, Said{Text: msg.Fault, Bad: true, Loud: true}
 		}
 		f.Desk, f.opt.Keeping = &msg.Desk, msg.Keep
 		out = Said{Text: "practice: " + msg.Desk.Title() + "; type an entry and enter, or the word hint; ctrl+w leads to the task, esc back"}
@@ -124,15 +136,13 @@ func (f Front) Take(msg tea.Msg) (_ Front, out Said, ok bool) {
 		}
 	case Told:
 		if f.Desk == nil {
-			return f, out, true
+			return f, out
 		}
 		d, cmd := f.Desk.Take(msg)
 		f.Desk = &d
 		out = Said{Text: msg.Says, Bad: msg.Bad, Loud: msg.Bad, Cmd: cmd}
-	default:
-		return f, out, false
 	}
-	return f, out, true
+	return f, out
 }
 
 // Do does an intent. Where Leave is asked for there is nothing left here.
@@ -149,7 +159,7 @@ func (f Front) Do(i keys.Intent) (_ Front, cmd tea.Cmd, says string, wish Wish) 
 		if s, cmd, wish = f.Shelf.Do(i); wish == Leave {
 			return f.left()
 		}
-		f.Shelf = &s
+		f.Shelf, f.waits = &s, i == keys.Commit && cmd != nil
 	case i == keys.Cancel: // it is being read, or cannot be
 		return f.left()
 	}
@@ -221,5 +231,15 @@ func (f *Front) Draw(c grid.Canvas, with Frame) {
 			says = with.Note.Text
 		}
 		c.Text(1, 0, theme.Dim, grid.Fit(says, c.W()-2))
+	}
+}
+
+// DrawTop draws what stands over the panes.
+func (f *Front) DrawTop(c grid.Canvas, g theme.Glyphs) {
+	switch {
+	case f.Desk != nil:
+		f.Desk.drawTop(c, g)
+	case f.Shelf != nil:
+		f.Shelf.drawTop(c)
 	}
 }

@@ -284,13 +284,17 @@ func (s Shelf) Listed() overlay.Shown {
 
 // Draw draws the list on the whole screen.
 func (s Shelf) Draw(c grid.Canvas, f Frame) {
-	times := s.Times()
-	c.Text(1, 0, theme.Bar, grid.Fit(s.Title(), min(grid.Width(s.Title()), c.W()-grid.Width(times)-4)))
-	c.Text(c.W()-grid.Width(times)-1, 0, theme.Dim, times)
+	s.drawTop(c)
 	s.Listed().Draw(c.In(image.Rect(1, top, c.W()-1, c.H()-layout.Foot)), f.Glyphs.Row)
 	foot := frame.Foot{Hints: f.Hints}
 	if f.Note.Text != "" {
 		foot.Says.Wrapped(f.Note.Look(), "", f.Note.Text, c.W()-2)
 	}
 	foot.Draw(c)
+}
+
+func (s Shelf) drawTop(c grid.Canvas) {
+	times := s.Times()
+	c.Text(1, 0, theme.Bar, grid.Fit(s.Title(), min(grid.Width(s.Title()), c.W()-grid.Width(times)-4)))
+	c.Text(c.W()-grid.Width(times)-1, 0, theme.Dim, times)
 }

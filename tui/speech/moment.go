@@ -147,3 +147,19 @@ func (now Moment) noted(was Moment) []string {
 	}
 	return []string{now.Note}
 }
+
+// Greeting says what is open as a session begins: the start screen, practice, or a sheet by its name.
+func Greeting(starts, practises bool, name string, s *sheet.Sheet) []string {
+	switch {
+	case practises:
+		return []string{"trivet, practice; F1 is help, ctrl+q quits"}
+	case starts:
+		return []string{"trivet: free-body equilibrium, line by line; F1 is help, ctrl+q quits"}
+	}
+	lines := []string{"sheet " + name + "; F1 is help, ctrl+k lists commands, f7 and a letter lead to the panes"}
+	for _, key := range []string{"title", "statement"} {
+		c, _ := s.Cell(sheet.Ref{Row: key})
+		lines = append(lines, c.Text)
+	}
+	return lines
+}

@@ -31,16 +31,17 @@ type Scene struct {
 
 // scenes are what is said as a mode begins, and what stands on the last line there.
 var scenes = map[keys.Mode]Scene{
-	keys.OnQuestion: {Prompt: "y, n or esc: "},
-	keys.OnName:     {Intro: []string{"type the name of the file and enter; esc: back"}},
-	keys.OnSearch:   {Intro: []string{"type what to find; enter: next match, esc: done"}},
-	keys.OnStart:    {Prompt: "sheet: "},
-	keys.InSetting:  {Intro: []string{"type the value and enter; esc: leave it as it was"}},
-	keys.OnChoice:   {Prompt: "which row? "},
-	keys.OnPanes:    {Prompt: "which pane? "},
-	keys.OnPractice: {Intro: []string{"your work: type an entry and enter"}},
-	keys.OnShelf:    {Prompt: "problem: "},
-	keys.OnDepicted: {Intro: []string{"the picture, which is not read here; ctrl+w: your work"}, Prompt: "picture: "},
+	keys.OnQuestion:   {Prompt: "y, n or esc: "},
+	keys.OnName:       {Intro: []string{"type the name of the file and enter; esc: back"}},
+	keys.OnSearch:     {Intro: []string{"type what to find; enter: next match, esc: done"}},
+	keys.OnHelpSearch: {Intro: []string{"type what to find in the help; enter: next line, esc: done"}},
+	keys.OnStart:      {Prompt: "sheet: "},
+	keys.InSetting:    {Intro: []string{"type the value and enter; esc: leave it as it was"}},
+	keys.OnChoice:     {Prompt: "which row? "},
+	keys.OnPanes:      {Prompt: "which pane? "},
+	keys.OnPractice:   {Intro: []string{"your work: type an entry and enter"}},
+	keys.OnShelf:      {Prompt: "problem: "},
+	keys.OnDepicted:   {Intro: []string{"the picture, which is not read here; ctrl+w: your work"}, Prompt: "picture: "},
 }
 
 // SceneOf is how a mode is said, before what it is about.

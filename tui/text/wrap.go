@@ -30,9 +30,11 @@ func row(s string, w int) int {
 		word, _, _ := strings.Cut(s[at:], " ")
 		n := grid.Width(word)
 		if end > 0 && taken+1+n > w {
-			for blank := end; blank > 0; blank = strings.LastIndexByte(s[:blank], ' ') {
-				if !doc.Kept(s, blank) {
-					return blank
+			for _, keep := range []func(string, int) bool{doc.Kept, doc.Measured} { // a whole relation may be too long
+				for blank := end; blank > 0; blank = strings.LastIndexByte(s[:blank], ' ') {
+					if !keep(s, blank) {
+						return blank
+					}
 				}
 			}
 			return end // one number fills the line, and more
