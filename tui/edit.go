@@ -78,11 +78,10 @@ func (m *Model) typed(chars string) tea.Cmd {
 }
 
 func (m *Model) paste(text string) tea.Cmd {
-	m.note = frame.Note{}
-	if m.front.Waits() {
-		return nil // for what is being opened, which cannot take it yet
-	}
-	if m.cells.MakesWay(text) {
+	switch m.note = (frame.Note{}); {
+	case m.front.Waits():
+		return nil // it is for what is being opened, which cannot take it yet
+	case m.cells.MakesWay(text):
 		m.settle()
 	}
 	if m.mode() == keys.OnCells && edit.IsBlock(text) {

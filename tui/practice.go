@@ -32,7 +32,6 @@ func (m *Model) practisePicked() tea.Cmd {
 // takePractice receives a message of practice, and says it where no pane does.
 func (m *Model) takePractice(msg tea.Msg) tea.Cmd {
 	f, out := m.front.Take(msg)
-	waited := m.front.Waits()
 	m.front = f
 	if out.Loud || m.linear {
 		m.say(out.Text, out.Bad)
@@ -40,7 +39,7 @@ func (m *Model) takePractice(msg tea.Msg) tea.Cmd {
 	if out.Far != nil && m.opening != nil {
 		m.opening = m.opening.Standing(out.Far)
 	}
-	if waited && !f.Waits() {
+	if out.Came {
 		if waiting := m.ahead.Take(); !out.Bad || f.Desk != nil { // else what was typed is for nothing
 			return tea.Batch(out.Cmd, m.release(waiting))
 		}

@@ -57,6 +57,7 @@ type Said struct {
 	Loud bool // it is said where panes show it as well
 	Cmd  tea.Cmd
 	Far  map[string]string // how far one has come in each set; nil: no word of it
+	Came bool              // what keys waited for is there, or will not be
 }
 
 // NewFront begins with practice where there are options; at a desk the record is the person's own, by
@@ -148,13 +149,15 @@ func (f *Front) Standing() tea.Cmd {
 // Take receives a message of practice; what was overtaken, or is of a desk that was left, says
 // nothing more.
 func (f Front) Take(msg tea.Msg) (_ Front, out Said) {
+	came := false
 	if of, ok := msg.(Reply); ok {
 		if of.of != f.asked {
 			return f, out
 		}
-		msg, f.waits = of.msg, false
+		msg, came, f.waits = of.msg, f.waits, false
 	}
-	loud := func(text string) Said { return Said{Text: text, Bad: true, Loud: true} }
+	loud := func(text string) Said { return Said{Text: text, Bad: true, Loud: true, Came: came} }
+	out.Came = came
 	switch msg := msg.(type) {
 	case Farther:
 		f.opt.Keeping = msg.keep
@@ -175,7 +178,7 @@ func (f Front) Take(msg tea.Msg) (_ Front, out Said) {
 			return f, loud(msg.Fault)
 		}
 		f.Desk, f.opt.Keeping = &msg.Desk, msg.Keep
-		if out = (Said{Text: "practice: " + msg.Desk.Title() + "; type an entry and enter, or the word hint; ctrl+w leads to the task, esc back"}); msg.Trouble != "" {
+		if out = (Said{Came: came, Text: "practice: " + msg.Desk.Title() + "; type an entry and enter, or the word hint; ctrl+w leads to the task, esc back"}); msg.Trouble != "" {
 			out = loud(msg.Trouble)
 		}
 	case Told:
