@@ -2,7 +2,6 @@ package host
 
 import (
 	"cmp"
-	"errors"
 	"fmt"
 	"path/filepath"
 	"slices"
@@ -19,21 +18,16 @@ import (
 // assignment is a set that visitors practise, in place of a folder of sheets: each has own
 // values where the set says so, and a record by key.
 type assignment struct {
-	set   *problemset.Set
-	file  string // of the set, from the root
-	state string // the folder of the record
-	store record.Store
-	most  int // keys that may have a record
+	*works
+	set  *problemset.Set
+	file string // of the set, from the root
 }
 
 // newAssignment reads a set and opens its record. Every sheet has to read and, where it has
 // variants, to give one: a visitor could mend nothing.
 func newAssignment(file, state string) (a *assignment, notice *diag.Error, err error) {
-	a = &assignment{most: maxFolders} // anybody can make keys
-	if a.file, err = filepath.Abs(file); err != nil {
-		return nil, nil, err
-	}
-	if a.state, err = filepath.Abs(state); err != nil { // commands are done in another folder
+	a = &assignment{}
+	if a.file, err = filepath.Abs(file); err != nil { // commands are done in another folder
 		return nil, nil, err
 	}
 	s, _, err := sheet.Load(a.file)
@@ -52,52 +46,14 @@ func newAssignment(file, state string) (a *assignment, notice *diag.Error, err e
 			return nil, nil, atFile(file, diag.New(fmt.Sprintf("the problem %q cannot be practised: %s", p.Name, fault), ""))
 		}
 	}
-	a.store, notice, err = record.Open(record.File(a.state))
-	if err != nil {
-		return nil, notice, atFile(record.File(a.state), err)
-	}
-	return a, notice, nil
+	a.works, notice, err = openWorks(state)
+	return a, notice, err
 }
 
-// person is whom a visitor's record is of: at first by the comment of the key in its list,
-// else by the key.
-func (a *assignment) person(who person) (name string, err error) {
-	name, err = a.store.Enrol(who.print, "")
-	if !errors.Is(err, record.ErrUnknown) {
-		return name, err
-	}
-	switch known, err := a.store.Persons(); {
-	case err != nil:
-		return "", err
-	case len(known) >= a.most:
-		return "", errors.New("the host has no room for the work of more visitors")
-	}
-	return a.store.Enrol(who.print, called(who))
-}
-
-func called(who person) string { return cmp.Or(who.note, who.print) }
-
-// options are what a visitor practises. Values are drawn by the name under which the
-// visitor became known, and the record goes by the key: another name changes neither.
+// options are what a visitor practises.
 func (a *assignment) options(who person) (*practice.Options, error) {
-	name, err := a.person(who)
-	if err != nil {
-		return nil, err
-	}
-	store := quota{record.ByKey(a.store, who.print, called(who))}
-	return &practice.Options{Keeping: practice.Keeping{Store: store, Person: name}, Set: a.set}, nil
-}
-
-// quota is a record that takes no entry longer than anybody writes.
-type quota struct{ record.Store }
-
-const maxEntry = 4 << 10 // bytes
-
-func (q quota) Add(person string, e record.Event) error {
-	if len(e.Text) > maxEntry {
-		return diag.New(fmt.Sprintf("an entry may have %d kB here", maxEntry>>10), "a shorter one")
-	}
-	return q.Store.Add(person, e)
+	keep, err := a.keeping(who)
+	return &practice.Options{Keeping: keep, Set: a.set}, err
 }
 
 // open tells whether the set is to be worked on now, so that nothing may give its answers.

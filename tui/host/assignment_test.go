@@ -191,7 +191,7 @@ func TestTheWorkedSolutionOpens(t *testing.T) {
 	if got := says("page lamp --as md"); !strings.HasPrefix(got, "page SET --problem=lamp") {
 		t.Error(got)
 	}
-	if got := says("page own --as md"); !strings.HasPrefix(got, "the worked solution of own opens once") {
+	if got := says("page own --as md"); !strings.HasPrefix(got, "the worked solution opens once") {
 		t.Error(got)
 	}
 }

@@ -62,7 +62,8 @@ type Said struct {
 
 // NewFront begins with practice where there are options; at a desk the record is the person's own, by
 // the session's environment.
-func NewFront(opt *Options, env []string, hosted bool) (f Front) {
+func NewFront(opt *Options, keep Keeping, env []string, hosted bool) (f Front) {
+	f.opt.Keeping = keep
 	if opt != nil {
 		f.opt, f.alone = *opt, true
 	}
