@@ -3,17 +3,16 @@ package tui
 import (
 	tea "charm.land/bubbletea/v2"
 
+	"trivet/mechanics/sheet"
 	"trivet/tui/keys"
 	"trivet/tui/practice"
 )
 
 // practiseSheet opens the sheet of the session for practice.
 func (m *Model) practiseSheet() tea.Cmd {
-	title := ""
-	if p := m.live.Latest; p != nil {
-		title = p.Title
-	}
-	return m.front.Begin(practice.Name(m.file.Path, title), m.history.Current())
+	s := m.history.Current()
+	title, _ := s.Cell(sheet.Ref{Row: "title"})
+	return m.front.Begin(practice.Name(m.file.Path, title.Text), s)
 }
 
 // practisePicked practises the sheet or the set that is picked on the start screen.
