@@ -248,6 +248,13 @@ func TestTheEndIsMadeUpFor(t *testing.T) {
 	practising(t, hanging, store, 80, 24).sees("done")
 }
 
+// Several lines that are pasted are an entry each, the last one stays on the line.
+func TestPastedLinesAreEntered(t *testing.T) {
+	r := practising(t, hanging, records(t), 80, 24)
+	r.send(tea.PasteMsg{Content: "ΣFx: T1 = T2\r\n\nT1 = 37.5\nT2 ="})
+	r.sees("ok ΣFx: T1 = T2", "ok T1 = 37.5", "entry: T2 =")
+}
+
 // Who leaves while lines wait for their judgement loses none.
 func TestLeavingLosesNothing(t *testing.T) {
 	store := records(t)
