@@ -148,16 +148,20 @@ func (w *Work) state() State {
 	return s
 }
 
-// keepEvent adds to the record.
-func (w *Work) keepEvent(e record.Event) error {
+// keepEvents adds to the record what happens at one moment: all of it or nothing.
+func (w *Work) keepEvents(events ...record.Event) error {
 	if w.keep.Store == nil {
 		return nil
 	}
-	e.At, e.Problem = time.Now(), w.task.Of
-	return w.keep.Store.Add(w.keep.Person, e)
+	now := time.Now()
+	for i := range events {
+		events[i].At, events[i].Problem = now, w.task.Of
+	}
+	return w.keep.Store.Add(w.keep.Person, events...)
 }
 
 // Enter judges an entry. The error is that of the record: the entry is judged all the same.
+// Where the entry is the last one needed, the record has it with the end or not at all.
 func (w *Work) Enter(text string) (tutor.Judgement, error) {
 	w.mu.Lock()
 	defer w.mu.Unlock()
@@ -166,10 +170,15 @@ func (w *Work) Enter(text string) (tutor.Judgement, error) {
 	if j.Mistake != nil {
 		e.Mistake = string(j.Mistake.Kind)
 	}
-	err := w.keepEvent(e)
+	happened, end := []record.Event{e}, w.end
+	if !end.Done && w.reached() {
+		done := w.done()
+		happened, end.Done, end.Points = append(happened, done), true, done.Points
+	}
+	err := w.keepEvents(happened...)
 	w.items = append(w.items, Item{Judgement: j})
-	if err == nil && !w.end.Done && w.reached() {
-		err = w.finish()
+	if err == nil {
+		w.end = end
 	}
 	return j, err
 }
@@ -183,18 +192,14 @@ func (w *Work) reached() bool {
 	return !slices.ContainsFunc(w.task.Needs, func(n problemset.Need) bool { return !has[n] })
 }
 
-// finish keeps that the problem is done, with its points.
-func (w *Work) finish() error {
+// done is that the problem is done, with its points.
+func (w *Work) done() record.Event {
 	e := record.Event{What: record.Done}
 	if set := w.task.Set; set != nil {
 		e.Points = set.Points(w.task.rules, problemset.Result{Done: time.Now(), Hints: w.hints, Shown: w.end.Shown})
 		e.Of = w.task.rules.Points
 	}
-	if err := w.keepEvent(e); err != nil {
-		return err
-	}
-	w.end.Done, w.end.Points = true, e.Points
-	return nil
+	return e
 }
 
 // Hint gives the next hint; ok is false where the set gives no more.
@@ -206,7 +211,7 @@ func (w *Work) Hint() (h tutor.Hint, ok bool, err error) {
 	}
 	was := w.judge.Hints()
 	if h = w.judge.Hint(); w.judge.Hints() > was { // else it says that nothing is left to hint at
-		err = w.keepEvent(record.Event{What: record.Hint, Stage: h.Stage})
+		err = w.keepEvents(record.Event{What: record.Hint, Stage: h.Stage})
 		w.hints++
 	}
 	w.items = append(w.items, Item{Hint: &h})
@@ -228,7 +233,7 @@ func (w *Work) Undo() (text string, ok bool, err error) {
 		return "", false, nil
 	}
 	text = w.items[k].Entry
-	err = w.keepEvent(record.Event{What: record.Undone})
+	err = w.keepEvents(record.Event{What: record.Undone})
 	items := slices.Delete(slices.Clone(w.items), k, k+1)
 	w.judge, w.items = tutor.New(w.solution), nil
 	for _, one := range items {
@@ -252,7 +257,7 @@ func (w *Work) MayShow() bool {
 func (w *Work) Show() error {
 	w.mu.Lock()
 	defer w.mu.Unlock()
-	err := w.keepEvent(record.Event{What: record.Shown})
+	err := w.keepEvents(record.Event{What: record.Shown})
 	w.end.Shown = true
 	return err
 }
