@@ -63,9 +63,11 @@ type quota struct{ record.Store }
 
 const maxEntry = 4 << 10 // bytes
 
-func (q quota) Add(person string, e record.Event) error {
-	if len(e.Text) > maxEntry {
-		return diag.New(fmt.Sprintf("an entry may have %d kB here", maxEntry>>10), "a shorter one")
+func (q quota) Add(person string, events ...record.Event) error {
+	for _, e := range events {
+		if len(e.Text) > maxEntry {
+			return diag.New(fmt.Sprintf("an entry may have %d kB here", maxEntry>>10), "a shorter one")
+		}
 	}
-	return q.Store.Add(person, e)
+	return q.Store.Add(person, events...)
 }

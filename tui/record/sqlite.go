@@ -122,7 +122,7 @@ func setAside(path string, now time.Time) (string, error) {
 
 func (d *database) Close() error { return d.db.Close() }
 
-func (d *database) Add(person string, e Event) error {
+func (d *database) Add(person string, events ...Event) error {
 	if person == "" {
 		return diag.New("an entry of the record needs the name of a person", "")
 	}
@@ -130,10 +130,15 @@ func (d *database) Add(person string, e Event) error {
 		if err := newPerson(tx, person); err != nil {
 			return err
 		}
-		_, err := tx.Exec(`INSERT INTO event (person, at, collection, problem, what, entry, kind, verdict, mistake, stage, points, of, sheet)
-			VALUES ((SELECT id FROM person WHERE name = ?), ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`,
-			person, e.At.UnixMicro(), e.Problem.Set, e.Problem.Name, string(e.What), e.Text, e.Kind, e.Verdict, e.Mistake, e.Stage, e.Points, e.Of, e.Sheet)
-		return err
+		for _, e := range events {
+			_, err := tx.Exec(`INSERT INTO event (person, at, collection, problem, what, entry, kind, verdict, mistake, stage, points, of, sheet)
+				VALUES ((SELECT id FROM person WHERE name = ?), ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`,
+				person, e.At.UnixMicro(), e.Problem.Set, e.Problem.Name, string(e.What), e.Text, e.Kind, e.Verdict, e.Mistake, e.Stage, e.Points, e.Of, e.Sheet)
+			if err != nil {
+				return err
+			}
+		}
+		return nil
 	}))
 }
 
