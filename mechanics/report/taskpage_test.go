@@ -8,52 +8,22 @@ import (
 	"testing"
 
 	"trivet/fixtures"
+	"trivet/fixtures/leak"
 	"trivet/fixtures/long"
+	"trivet/fixtures/solved"
 	"trivet/mechanics/doc"
 	"trivet/mechanics/problem"
-	"trivet/mechanics/sheet"
 	"trivet/mechanics/statics"
 	"trivet/mechanics/variant"
 	"trivet/units"
 )
-
-func taskSheet(t *testing.T, text string) (*sheet.Sheet, *statics.Solution) {
-	t.Helper()
-	s, err := sheet.Parse([]byte(text))
-	if err != nil {
-		t.Fatal(err)
-	}
-	p, errs := problem.Read(s)
-	if len(errs) > 0 {
-		t.Fatal(errs[0])
-	}
-	return s, statics.Solve(p)
-}
-
-var (
-	marks  = regexp.MustCompile(`(?s)<style.*?</style>|<[^>]*>`)
-	tikz   = regexp.MustCompile(`\\path\[[^\n]*|\\useasboundingbox[^\n]*|\\definecolor[^\n]*|at \([^)]*\) \{\\fontsize\{[^}]*\}\{[^}]*\}\\selectfont(\\[a-z]+)*\\resizebox\{[^}]*\}|\\[a-z]+\{[\d.]+`)
-	images = regexp.MustCompile(`(?m)^\[figure-\d+\]:.*$`)
-)
-
-// readable is what a person reads of a page, without the coordinates of its figure.
-func readable(format string, data []byte) string {
-	text := string(data)
-	switch format {
-	case "html", "svg":
-		return marks.ReplaceAllString(text, " ")
-	case "tex":
-		return tikz.ReplaceAllString(text, " ")
-	}
-	return images.ReplaceAllString(text, "")
-}
 
 // No result stands in a task, of a variant neither: not as text, and nothing on
 // the page depends on what was found.
 func TestATaskHoldsNoResult(t *testing.T) {
 	looked := 0
 	for _, f := range long.OfEach(fixtures.Starts(), fixtures.Sheet.Group) {
-		s, sol := taskSheet(t, f.Answered())
+		s, sol := solved.Sheet(t, f.Answered())
 		sheets := []variant.Variant{{Sheet: s, Solution: sol}}
 		if src, err := variant.NewSource(s, sol); err == nil {
 			drawn, _ := src.Draw(variant.Seeded(2), 1)
@@ -69,7 +39,7 @@ func TestATaskHoldsNoResult(t *testing.T) {
 				if err != nil {
 					t.Fatal(err)
 				}
-				looked += noResult(t, f.Name+"."+format, readable(format, page), v)
+				looked += noResult(t, f.Name+"."+format, leak.Readable(format, page), v)
 			}
 			a, err := Page("pdf", v.Solution, PageOptions{Task: true, Sheet: v.Sheet})
 			other := *v.Solution
@@ -127,7 +97,7 @@ func noResult(t *testing.T, name, page string, v variant.Variant) (looked int) {
 
 // What a task holds: what is given, with units, and room for what is asked.
 func TestTask(t *testing.T) {
-	s, sol := taskSheet(t, `title = "Lamp"
+	s, sol := solved.Sheet(t, `title = "Lamp"
 statement = "A lamp of 12 N."
 asked = "T T.length"
 [given]
@@ -150,7 +120,7 @@ T = "13.7 N"
 		"| Point | x (m) | y (m) | z (m) |\n| --- | ---: | ---: | ---: |\n| P | 0 | 0 | 0 |\n| A | 0 | 0 | 3 |\n\n" +
 		"## Asked\n\nFind, to 3 significant figures:\n\n| Symbol | Result | Value | Unit |\n| --- | --- | --- | --- |\n" +
 		"| $T$ | The tension in cable T (from P to A) | " + blank + " | N |\n|  | The length of cable T (from P to A) | " + blank + " | m |\n\n## Caution\n\n"
-	if text := readable("md", page); err != nil || !strings.HasPrefix(text, want) {
+	if text := leak.Readable("md", page); err != nil || !strings.HasPrefix(text, want) {
 		t.Errorf("%v\n%s\nwant\n%s", err, text, want)
 	}
 }
@@ -162,7 +132,7 @@ var programName = regexp.MustCompile(`\b\w+\.(x|y|z|u[xyz]|m[xyz]|size|magnitude
 func TestATaskSpeaksInWords(t *testing.T) {
 	named := 0
 	for _, f := range append(fixtures.Starts(), fixtures.Published()...) {
-		s, sol := taskSheet(t, f.Answered())
+		s, sol := solved.Sheet(t, f.Answered())
 		p := sol.Problem
 		d := pageOf(sol, PageOptions{Task: true, Sheet: s})
 		text := doc.Text(d)
@@ -197,7 +167,7 @@ func TestATaskSpeaksInWords(t *testing.T) {
 
 // What is given stands as typed, and not once more where the statement or the figure states it.
 func TestATaskGivesWhatIsTyped(t *testing.T) {
-	s, sol := taskSheet(t, `title = "Crate"
+	s, sol := solved.Sheet(t, `title = "Crate"
 statement = "A crate hangs 2 m below a hook."
 plane = "xy"
 [given]
@@ -218,7 +188,7 @@ F = { kind = "weight", at = "P", magnitude = "mass" }
 	}
 	figure, _ := Page("svg", sol, PageOptions{Task: true, Sheet: s})
 	value := p.Units.Force.Format(p.Lines[1].Magnitude.Const, p.Figures)
-	if text := readable("svg", figure); !strings.Contains(text, "420 kg") || strings.Contains(text, value) {
+	if text := leak.Readable("svg", figure); !strings.Contains(text, "420 kg") || strings.Contains(text, value) {
 		t.Errorf("the figure of the task does not state 420 kg as typed, or states %s:\n%s", value, text)
 	}
 }
@@ -227,7 +197,7 @@ F = { kind = "weight", at = "P", magnitude = "mass" }
 func TestTheLessonFollowsTheSolution(t *testing.T) {
 	taught := 0
 	for _, f := range fixtures.Starts() {
-		s, sol := taskSheet(t, f.Answered())
+		s, sol := solved.Sheet(t, f.Answered())
 		lesson := doc.Text(&doc.Doc{Sections: []doc.Section{lessonSection(sol.Problem)}})
 		if sol.Problem.Lesson == "" {
 			continue

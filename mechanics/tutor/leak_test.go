@@ -1,28 +1,13 @@
 package tutor
 
 import (
-	"fmt"
 	"math"
-	"regexp"
 	"strings"
 	"testing"
 
+	"trivet/fixtures/leak"
 	"trivet/units"
 )
-
-var digits = regexp.MustCompile(`[0-9]+(?:\.[0-9]+)?`)
-
-// shown tells whether a text has a number that begins with the digits of a value, wherever
-// its decimal point is.
-func shown(text string, v float64) bool {
-	want := strings.TrimLeft(strings.ReplaceAll(fmt.Sprintf("%.2e", math.Abs(v))[:4], ".", ""), "0")
-	for _, n := range digits.FindAllString(text, -1) {
-		if strings.HasPrefix(strings.TrimLeft(strings.ReplaceAll(n, ".", ""), "0"), want) {
-			return true
-		}
-	}
-	return false
-}
 
 // leaks is a sheet whose values have three figures, as many as are shown, that nothing typed
 // has.
@@ -61,7 +46,7 @@ func TestNothingLeaks(t *testing.T) {
 		"A.size = 1 N", "A.angle = 1 deg", "B.y = 1 N", "P.x = 1 N", "P.alpha = 3 deg", "Ax = Ay", "2*B = 3", "B = B", "Ay =", "B = ?", "B > 3", "determinate", "indeterminate 1", "inadmissible", "no equilibrium",
 		"A slips", "tips about D", "0 = 0", "Ax", "B.", "ΣFx", "ΣF along P: B = 0", "ΣF along (1, 1): Ax = 0", "beam.loads.x = 3 N", "0.3 Ax + 0.2 Ay = B",
 	}
-	p := solved(t, leaks)
+	p := practice(t, leaks)
 	var secret []float64
 	for i := range p.Problem.Unknowns {
 		secret = append(secret, p.solution.X[i].Value)
@@ -82,7 +67,7 @@ func TestNothingLeaks(t *testing.T) {
 	}
 	typed := strings.Join(entries, " ") + leaks
 	for _, rounds := range [][]string{entries, {"ΣFx: Ax + 304 = 0", "ΣFy: Ay + B - 617 - 425.6 = 0"}} {
-		p := solved(t, leaks)
+		p := practice(t, leaks)
 		for _, entry := range append(rounds, entries...) {
 			said := p.Enter(entry)
 			all := said.Says + " " + said.Is
@@ -93,7 +78,7 @@ func TestNothingLeaks(t *testing.T) {
 				all += " " + h.Says
 			}
 			for _, v := range secret {
-				if v != 0 && !shown(typed, v) && shown(all, v) {
+				if v != 0 && !leak.Shows(typed, v, 3) && leak.Shows(all, v, 3) {
 					t.Errorf("%s shows %.5g:\n%s", entry, v, all)
 				}
 			}
@@ -103,11 +88,11 @@ func TestNothingLeaks(t *testing.T) {
 
 // The look-out for leaks sees one: the last hint has its coefficients.
 func TestALeakIsSeen(t *testing.T) {
-	p := solved(t, leaks)
+	p := practice(t, leaks)
 	for range stages - 1 {
 		p.Hint()
 	}
-	if says := p.Hint().Says; !shown(says, 3250) || shown(says, 7300) {
+	if says := p.Hint().Says; !leak.Shows(says, 3250, 3) || leak.Shows(says, 7300, 3) {
 		t.Errorf("nothing is seen in %s", says)
 	}
 }

@@ -18,9 +18,9 @@ import (
 // goroutines, and several processes may have the same record open. An error that a
 // person can do something about is a *diag.Error.
 type Store interface {
-	// Add adds an event of a person, who need not be known yet. When it returns nil the
-	// event is kept, also where the process is killed the next moment.
-	Add(person string, e Event) error
+	// Add adds events of a person, who need not be known yet: all of them or none. When it
+	// returns nil they are kept, also where the process is killed the next moment.
+	Add(person string, events ...Event) error
 	// Persons are all who are known, in the order of their names.
 	Persons() ([]string, error)
 	// Events are those of a person in the order in which they were added, none where the
@@ -60,12 +60,12 @@ type byKey struct {
 // meanwhile goes on in the same record.
 func ByKey(s Store, key, name string) Store { return byKey{s, key, name} }
 
-func (k byKey) Add(_ string, e Event) error {
+func (k byKey) Add(_ string, events ...Event) error {
 	person, err := k.Enrol(k.key, k.name)
 	if err != nil {
 		return err
 	}
-	return k.Store.Add(person, e)
+	return k.Store.Add(person, events...)
 }
 
 func (k byKey) Events(string) ([]Event, error) {
@@ -74,6 +74,14 @@ func (k byKey) Events(string) ([]Event, error) {
 		return nil, err
 	}
 	return k.Store.Events(person)
+}
+
+func (k byKey) Seed(string) (string, error) {
+	person, err := k.Enrol(k.key, k.name)
+	if err != nil {
+		return "", err
+	}
+	return k.Store.Seed(person)
 }
 
 // Problem is what was worked on: a problem of a set, or a sheet, where Set is "".
@@ -97,7 +105,7 @@ type Event struct {
 	Problem Problem
 	What    What
 
-	Text    string // of an entry, as typed
+	Text    string // of an entry, as typed; of one taken back; what a hint said
 	Kind    string // of an entry: equation, value ...
 	Verdict string // of an entry: right, wrong ...
 	Mistake string // the kind of mistake of a wrong entry, "" where none is named
@@ -105,6 +113,8 @@ type Event struct {
 	Stage int // of a hint, from 1
 
 	Points, Of float64 // of Done: the points reached, and those of the problem
+
+	Sheet string // tells the problem as it was from others of its name: with other numbers, or edited
 }
 
 // Progress is how far a person has come on a problem.
