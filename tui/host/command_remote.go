@@ -15,6 +15,7 @@ import (
 	"trivet/mechanics/printable"
 	"trivet/mechanics/sheet"
 	"trivet/tui/host/pace"
+	"trivet/tui/host/verb"
 )
 
 // cannotDo is the exit code for a call that can't be read, as on a command line.
@@ -31,8 +32,8 @@ func (h *Host) command(s *session, in ssh.Session, text string, isTerminal bool)
 		_, _ = io.WriteString(in.Stderr(), printable.Text("trivet: "+msg+"\n"))
 		return cannotDo
 	}
-	words, why := split(text)
-	verbs, needs := remoteVerbs, false
+	words, why := verb.Split(text)
+	verbs, needs := verb.All, false
 	var args []string
 	switch a := h.assignment(); {
 	case why != "":
@@ -40,7 +41,7 @@ func (h *Host) command(s *session, in ssh.Session, text string, isTerminal bool)
 		verbs = a.verbs(started)
 		args, needs, why = a.verb(words, s.conn.Who, started)
 	default:
-		args, needs, why = parsed(words, verbs)
+		args, needs, why = verb.Parse(words, verbs)
 	}
 	log := func(what string, more ...any) { // without what was written
 		s.conn.Commands().Info(h.log, what, append([]any{"visitor", s.conn.Who.Name(), "from", in.RemoteAddr().String()}, more...)...)
@@ -51,7 +52,7 @@ func (h *Host) command(s *session, in ssh.Session, text string, isTerminal bool)
 	}
 	switch {
 	case strings.TrimSpace(text) == "":
-		return say(remoteHelp(verbs))
+		return say(verb.Help(verbs))
 	case !h.anybody && !s.conn.Who.Listed:
 		return refuse("commands are for those whose key is in a list of the host's")
 	case why != "":
