@@ -11,7 +11,7 @@ import (
 // from the solution is not there to be shown, nor are the reference answers. The board
 // hides them itself.
 func (m Model) covered() Model {
-	if m.board.Hides == board.HidesNothing || m.board.On {
+	if m.board.Hides == board.HidesNothing || m.board.On && m.help == nil {
 		return m
 	}
 	s := m.live.Sheet

@@ -106,7 +106,7 @@ func (m Model) now() keys.Now {
 		Mode: m.mode(), Watches: m.watches, Linear: m.linear, Flat: m.live.Problem != nil && m.live.Problem.Planar,
 		Hosted: m.file.Store != nil, Starts: m.opening != nil, Hides: m.board.Hides > board.HidesNothing, Large: m.Large,
 		Unsaved: m.history.Modified(), Solved: m.live.Solution != nil, Asked: m.ask != nil,
-		Practises: m.front.On(),
+		Practises: m.front.On(), Keeps: m.front.Keeps(),
 	}
 	if m.ask != nil {
 		n.More, n.Seen = len(m.ask.More) > 0, m.ask.Seen

@@ -243,3 +243,13 @@ func TestWatchersSeeNoHiddenAnswers(t *testing.T) {
 		}
 	}
 }
+
+// The help over a board that hides answers has no verdict at its head.
+func TestTheHelpOverAHiddenBoardTellsNothing(t *testing.T) {
+	r := newRig(t, hanging, 120, 36)
+	r.keys("f5", "h")
+	v, _ := r.m.Look().Reader(120, 36, theme.Unicode).Key(press("f1"))
+	if s := ansi.Strip(v.Frame().String()); !strings.Contains(s, "answers hidden") || strings.Contains(s, "statically determinate") {
+		t.Errorf("it shows\n%s", s)
+	}
+}

@@ -34,6 +34,10 @@ type Options struct {
 	// workbench.
 	Practice *practice.Options
 
+	// Record keeps what a visitor practises from within the workbench; at a desk it is the
+	// person's own.
+	Record practice.Keeping
+
 	// Settings are the person's, Keep writes what differs between two states of
 	// them, and Opened records a sheet among those opened last. Run reads and keeps
 	// them in the folders that Env names; a session that another program runs has
@@ -100,7 +104,7 @@ func New(opt Options) Model {
 		m.speech.W = opt.Width
 		m.resize(linearW, linearH)
 	}
-	m.front = practice.NewFront(opt.Practice, opt.Env, opt.Save != nil)
+	m.front = practice.NewFront(opt.Practice, opt.Record, opt.Env, opt.Save != nil)
 	m.start()
 	if opt.Start {
 		m.opening = start.New(opt.Recent)

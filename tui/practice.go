@@ -3,17 +3,16 @@ package tui
 import (
 	tea "charm.land/bubbletea/v2"
 
+	"trivet/mechanics/sheet"
 	"trivet/tui/keys"
 	"trivet/tui/practice"
 )
 
 // practiseSheet opens the sheet of the session for practice.
 func (m *Model) practiseSheet() tea.Cmd {
-	title := ""
-	if p := m.live.Latest; p != nil {
-		title = p.Title
-	}
-	return m.front.Begin(practice.Name(m.file.Path, title), m.history.Current())
+	s := m.history.Current()
+	title, _ := s.Cell(sheet.Ref{Row: "title"})
+	return m.front.Begin(practice.Name(m.file.Path, title.Text), s)
 }
 
 // practisePicked practises the sheet or the set that is picked on the start screen.
@@ -23,6 +22,7 @@ func (m *Model) practisePicked() tea.Cmd {
 	case !ok:
 		return nil
 	case of.Set == "":
+		m.front.Expect(true)
 		return of.Practise
 	}
 	return m.front.BuiltIn(of.Set)
@@ -31,7 +31,6 @@ func (m *Model) practisePicked() tea.Cmd {
 // takePractice receives a message of practice, and says it where no pane does.
 func (m *Model) takePractice(msg tea.Msg) tea.Cmd {
 	f, out := m.front.Take(msg)
-	waited := m.front.Waits()
 	m.front = f
 	if out.Loud || m.linear {
 		m.say(out.Text, out.Bad)
@@ -39,7 +38,7 @@ func (m *Model) takePractice(msg tea.Msg) tea.Cmd {
 	if out.Far != nil && m.opening != nil {
 		m.opening = m.opening.Standing(out.Far)
 	}
-	if waited && !f.Waits() {
+	if out.Came {
 		if waiting := m.ahead.Take(); !out.Bad || f.Desk != nil { // else what was typed is for nothing
 			return tea.Batch(out.Cmd, m.release(waiting))
 		}
@@ -52,7 +51,7 @@ func (m *Model) practising(i keys.Intent) (tea.Cmd, bool) {
 	if m.linear && m.mode() == keys.OnTask && m.readOn(i) {
 		return nil, true
 	}
-	f, cmd, says, wish := m.front.Do(i)
+	f, cmd, says, wish := m.front.Do(i, m.w, m.h)
 	m.front = f
 	m.say(says, false)
 	switch {
@@ -67,9 +66,9 @@ func (m *Model) practising(i keys.Intent) (tea.Cmd, bool) {
 		}
 		m.note.Text = practice.Ends // where no foot has questions
 	case wish == practice.Leave && m.front.Alone():
-		return m.quit(), true
+		return tea.Sequence(cmd, m.quit()), true
 	case wish == practice.Leave && m.opening != nil:
-		return m.front.Standing(), true
+		return tea.Sequence(cmd, m.front.Standing()), true
 	}
 	return cmd, true
 }

@@ -132,11 +132,11 @@ type broken struct{ record.Store }
 func (broken) Add(string, ...record.Event) error     { return errors.New("the disk is full") }
 func (broken) Events(string) ([]record.Event, error) { return nil, nil }
 
-// A record that takes nothing is said, and what was entered is judged all the same.
+// What the record does not take is not judged: the line is given back, and why is said.
 func TestARecordThatTakesNothing(t *testing.T) {
 	r := practising(t, hanging, broken{}, 80, 24)
 	r.enter("ΣFx: T1 = T2")
-	r.sees("ok ΣFx: T1 = T2", "the record cannot be written: the disk is full")
+	r.sees("entry: ΣFx: T1 = T2", "not judged, since the record cannot be written: the disk is full", "0 of 2", "Nothing yet.")
 }
 
 // early is a record that tells when an entry came.
@@ -183,6 +183,82 @@ func TestWhatIsTypedAheadOfPracticeWaitsForIt(t *testing.T) {
 	r.sees("practice: 0 of 2", "entry: T1 = 3")
 }
 
+// With other numbers a problem is another one: its work begins anew, and the old one is not lost.
+func TestNewNumbersBeginAnew(t *testing.T) {
+	store := records(t)
+	r := practising(t, hanging, store, 80, 24)
+	r.enter("T1 = 37.5")
+	other := strings.Replace(hanging, `W = "60 N"`, `W = "80 N"`, 1)
+	if o := practising(t, other, store, 80, 24); !strings.Contains(o.screen(), "Nothing yet.") {
+		t.Errorf("the work on other numbers is there:\n%s", o.screen())
+	}
+	words := strings.Replace(hanging, "Lamp on two cables", "A lamp", 1)
+	practising(t, words, store, 80, 24).sees("ok T1 = 37.5")
+}
+
+// Two sessions of one person share the hints of a set and its end.
+func TestTwoSessionsOfOnePerson(t *testing.T) {
+	store := records(t)
+	one, two := lamps(t, store, time.Now().Add(48*time.Hour)), lamps(t, store, time.Now().Add(48*time.Hour))
+	one.keys("enter")
+	two.keys("enter")
+	one.enter("hint")
+	two.enter("hint")
+	two.sees("2 of 2 hints")
+	one.enter("hint")
+	one.sees("the set gives no more hints")
+	events, err := store.Events("Ada")
+	if err != nil || len(events) != 2 {
+		t.Errorf("the record has %d hints (%v)", len(events), err)
+	}
+}
+
+// A hint that was given stays as it was, whatever is taken back; what is hinted at without a cost
+// is told in the foot.
+func TestHintsStayAsTheyWereGiven(t *testing.T) {
+	store := records(t)
+	r := practising(t, hanging, store, 80, 24)
+	r.enter("hint")
+	r.enter("ΣFx: T1 = T2")
+	r.enter("ΣFy: 0.8 T1 + 0.8 T2 = 60")
+	r.enter("hint")
+	r.sees("All equations that are needed are there", "1 hint")
+	r.keys("ctrl+z", "ctrl+u", "ctrl+z", "ctrl+u")
+	r.sees("hint 1", "1 hint", "0 of 2")
+	again := practising(t, hanging, store, 80, 24)
+	if a, b := regexp.MustCompile("hint 1.*").FindString(r.screen()), regexp.MustCompile("hint 1.*").FindString(again.screen()); a != b || a == "" {
+		t.Errorf("it was %q, and reads %q when opened again", a, b)
+	}
+}
+
+// Several lines that are pasted are an entry each, the last one stays on the line.
+func TestPastedLinesAreEntered(t *testing.T) {
+	r := practising(t, hanging, records(t), 80, 24)
+	r.send(tea.PasteMsg{Content: "ΣFx: T1 = T2\r\n\nT1 = 37.5\nT2 ="})
+	r.sees("ok ΣFx: T1 = T2", "ok T1 = 37.5", "entry: T2 =")
+}
+
+// Who leaves while lines wait for their judgement loses none.
+func TestLeavingLosesNothing(t *testing.T) {
+	store := records(t)
+	r := practising(t, hanging, store, 80, 24)
+	var late []tea.Cmd
+	for _, entry := range []string{"T1 = 1", "T1 = 2", "T1 = 3"} {
+		r.text(entry)
+		next, cmd := r.m.Update(press("enter"))
+		r.m, late = next.(Model), append(late, cmd)
+	}
+	next, cmd := r.m.Update(press("esc"))
+	r.m = next.(Model)
+	for _, c := range append(late, cmd) {
+		r.do(c)
+	}
+	events, err := store.Events("Ada")
+	if err != nil || len(events) != 3 {
+		t.Errorf("the record has %d entries (%v)", len(events), err)
+	}
+}
+
 const setOfLamps = `title = "Week 4"
 closes = "%s"
 [rules]
@@ -193,7 +269,7 @@ lamp = { sheet = "lamp.toml", points = 4, variant = true, needs = "equations val
 `
 
 // lamps opens a set of one problem.
-func lamps(t *testing.T, store record.Store, closes time.Time, only bool) *rig {
+func lamps(t *testing.T, store record.Store, closes time.Time) *rig {
 	t.Helper()
 	text := fmt.Sprintf(setOfLamps, closes.Format("2006-01-02 15:04"))
 	s, err := sheet.Parse([]byte(text))
@@ -206,7 +282,7 @@ func lamps(t *testing.T, store record.Store, closes time.Time, only bool) *rig {
 	}
 	ranged := strings.Replace(hanging, `W = "60 N"`, `W = { value = "60 N", range = "10 N .. 50 N", step = "1 N" }`, 1)
 	return rigOf(t, Options{Width: 80, Height: 24, Practice: &practice.Options{
-		Keeping: practice.Keeping{Store: store, Person: "Ada"}, Set: set, Only: only,
+		Keeping: practice.Keeping{Store: store, Person: "Ada"}, Set: set,
 		Read: func(string) (*sheet.Sheet, error) { return sheet.Parse([]byte(ranged)) },
 	}})
 }
@@ -215,7 +291,7 @@ func lamps(t *testing.T, store record.Store, closes time.Time, only bool) *rig {
 // back, and a problem that is done has its points.
 func TestASetIsPractised(t *testing.T) {
 	store := records(t)
-	r := lamps(t, store, time.Now().Add(48*time.Hour), false)
+	r := lamps(t, store, time.Now().Add(48*time.Hour))
 	r.sees("Week 4", "open until ", "▸Lamp on two cables", "4 points")
 	r.keys("enter")
 	r.sees("0 of 2 hints")
@@ -231,7 +307,7 @@ func TestASetIsPractised(t *testing.T) {
 	r.enter("hint")
 	r.sees("2 of 2 hints", "the set gives no more hints: 2 hints a problem")
 	r.keys("alt+w")
-	r.sees("this set shows its solutions by its own rules: answered")
+	r.sees("the worked solution opens once you have answered the problem")
 	r.keys("esc")
 	r.sees("▸Lamp on two cables", "0 entries, 2 hints")
 	r.keys("enter")

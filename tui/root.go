@@ -178,7 +178,7 @@ func (m *Model) update(msg tea.Msg) (cmd tea.Cmd) {
 		}
 	case session.Effect:
 		m.live.TakeEffect(msg)
-	case practice.Opened, practice.Shelved, practice.Told, practice.Farther:
+	case practice.Reply, practice.Told, practice.Farther:
 		cmd = m.takePractice(msg)
 	case session.Saved:
 		cmd = m.afterSave(msg)

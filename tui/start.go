@@ -56,6 +56,7 @@ func (m *Model) takeFetched(msg start.Fetched) tea.Cmd {
 	case msg.Practise && msg.Fault == "":
 		return m.front.Sheet(practice.Name(msg.Of.Path, msg.Of.Name()), msg.Sheet)
 	case msg.Practise:
+		m.front.Expect(false)
 		m.say(msg.Fault, true)
 	case msg.Open && msg.Fault == "":
 		return m.openAfter(msg)

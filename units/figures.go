@@ -43,16 +43,16 @@ func shortest(x float64, precision int, digits *room) decimal {
 // round keeps n digits (none where n is 0), half away from zero, and pads
 // with zeros. It works on the decimal that a reader sees, so 2.675 is 2.68 to
 // three figures though the float lies below.
-func (d *decimal) round(n int) {
+func (d decimal) round(n int) decimal {
 	for len(d.digits) < n {
 		d.digits = append(d.digits, '0')
 	}
 	if n >= len(d.digits) {
-		return
+		return d
 	}
 	if n < 0 {
 		d.digits, d.exp = append(d.digits[:0], '0'), 0
-		return
+		return d
 	}
 	up := d.digits[n] >= '5'
 	d.digits = d.digits[:n]
@@ -70,6 +70,7 @@ func (d *decimal) round(n int) {
 	} else if n == 0 {
 		d.digits, d.exp = append(d.digits, '0'), 0
 	}
+	return d
 }
 
 func (d decimal) zero() bool {
@@ -142,7 +143,7 @@ func Figures(x float64, figures int) string {
 
 // figures writes the decimal to so many significant figures, as Figures does.
 func (d decimal) figures(figures int) string {
-	d.round(min(max(figures, 1), maxFigures))
+	d = d.round(min(max(figures, 1), maxFigures))
 	if len(d.digits) > max(figures, 1) { // 999.5 to 3 has become 1000
 		d.digits = d.digits[:len(d.digits)-1]
 	}
@@ -165,11 +166,11 @@ func Decimals(x float64, places int) string {
 	var digits room
 	d := shortest(x, -1, &digits)
 	if d.exp >= bigPrint {
-		d.round(places + 1)
+		d = d.round(places + 1)
 		d.digits = d.digits[:places+1]
 		return d.scientific()
 	}
-	d.round(max(d.exp+1+places, -1))
+	d = d.round(max(d.exp+1+places, -1))
 	return d.plain(places, true)
 }
 

@@ -215,7 +215,7 @@ func TestFewDecimals(t *testing.T) {
 		short++
 		var digits room
 		d := shortest(x, -1, &digits)
-		d.round(max(d.exp+1+places, -1))
+		d = d.round(max(d.exp+1+places, -1))
 		if want := d.plain(places, true); got != want {
 			t.Fatalf("%v to %d decimals is %q, want %q", x, places, got, want)
 		}

@@ -1,6 +1,7 @@
 package doc
 
 import (
+	"cmp"
 	"math"
 	"slices"
 	"strings"
@@ -11,28 +12,28 @@ import (
 // gives where each line ends. None begins with the piece that stays.
 func breaks[T any](s Setter[T], of []Piece[T], stays int, first, rest float64) (ends []int) {
 	for at, room := 0, first; at < len(of); room = rest {
-		free, must, width, k := 0, 0, 0.0, at
+		free, must, last, width, k := 0, 0, 0, 0.0, at
 		for ; k < len(of); k++ {
 			if k > at {
 				width += s.Width(s.Space(of[k].Lead))
 				switch {
 				case of[k].Lead == None || k == stays:
+				case of[k].Measured:
+					last = k
 				case of[k].Deep:
 					must = k
 				default:
 					free = k
 				}
 			}
-			if width += s.Width(of[k].Box); width > room+rounding && free+must > 0 {
+			if width += s.Width(of[k].Box); width > room+rounding && free+must+last > 0 {
 				break
 			}
 		}
 		if k == len(of) {
 			break
 		}
-		if at = free; free == 0 {
-			at = must
-		}
+		at = cmp.Or(free, must, last)
 		ends = append(ends, at)
 	}
 	return append(ends, len(of))
@@ -114,15 +115,17 @@ func Line[T any](s Setter[T], of []Piece[T]) T {
 const keptTogether = 0.4
 
 // Wrap breaks a sentence into lines, the first in so much room and the rest in so much.
+// What Kept keeps in one line stays where that has room for it.
 func Wrap[T any](s Setter[T], text []Inline, first, rest float64) (lines []T) {
 	s = s.Inline()
 	var of []Piece[T]
-	lead := None // the space before what comes
+	var behind []blank // where the pieces begin that a blank is before
+	lead := None       // the space before what comes
 	put := func(box T) {
 		of = append(of, Piece[T]{Box: box, Lead: lead})
 		lead = None
 	}
-	for _, in := range text {
+	for i, in := range text {
 		switch {
 		case in.Math != nil:
 			pieces := Pieces(s, *in.Math)
@@ -134,14 +137,19 @@ func Wrap[T any](s Setter[T], text []Inline, first, rest float64) (lines []T) {
 					lead = p.Lead
 				}
 				put(p.Box)
+				of[len(of)-1].Deep = p.Deep
 			}
 		case in.Blank > 0:
 			put(s.Prose(strings.Repeat(".", in.Blank)))
 		default:
-			for k, word := range strings.Split(spaced(in.Words), " ") {
+			words, at := in.read(), 0
+			for k, word := range strings.Split(words, " ") {
 				if k > 0 {
 					lead = Word
+					behind = append(behind, blank{piece: len(of), of: i, at: at})
+					at++
 				}
+				at += len(word)
 				for word != "" {
 					box, n := fitting(s, word, rest)
 					put(box)
@@ -152,12 +160,35 @@ func Wrap[T any](s Setter[T], text []Inline, first, rest float64) (lines []T) {
 			}
 		}
 	}
+	ends := breaks(s, of, -1, first, rest)
+	if len(ends) > 1 { // else no number can be parted
+		hold(of, behind, text)
+		ends = breaks(s, of, -1, first, rest)
+	}
 	from := 0
-	for _, to := range breaks(s, of, -1, first, rest) {
+	for _, to := range ends {
 		lines = append(lines, Line(s, of[from:to]))
 		from = to
 	}
 	return lines
+}
+
+// blank is a blank in the words of a sentence: the piece that it is before, the part of the
+// sentence that it is in, and where in that.
+type blank struct{ piece, of, at int }
+
+// hold makes the blanks that Kept names places where a line breaks only if it must.
+func hold[T any](of []Piece[T], behind []blank, text []Inline) {
+	said, begins := "", make([]int, len(text))
+	for i, in := range text {
+		begins[i] = len(said)
+		said += in.read()
+	}
+	for _, b := range behind {
+		if at := begins[b.of] + b.at; b.piece < len(of) {
+			of[b.piece].Deep, of[b.piece].Measured = Kept(said, at), Measured(said, at)
+		}
+	}
 }
 
 // fitting is as much of a word as fits in a room, and how many bytes of it that is; one

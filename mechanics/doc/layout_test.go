@@ -63,6 +63,23 @@ func TestSentencesWrap(t *testing.T) {
 	if got := lines(Layout{Width: 40}, p); got != want {
 		t.Errorf("%s\nwant\n%s", got, want)
 	}
+	three := num("3")
+	for _, c := range []struct {
+		width      int
+		text, tail string
+		want       string
+	}{
+		{14, "it weighs", "kN, say", "it weighs\n3 kN, say"},
+		{14, "weight W =", "kN", "weight\nW = 3 kN"},
+		{14, "acts along (0, -2,", "m", "acts along\n(0, -2, 3 m"},
+		{6, "W =", "kN", "W =\n3 kN"}, // no room for all of it
+		{3, "W =", "kN", "W =\n3\nkN"},
+	} {
+		text := []Inline{{Words: c.text + " "}, {Math: &three}, {Words: " " + c.tail}}
+		if got := lines(Layout{Width: c.width}, &Paragraph{Text: text}); got != c.want {
+			t.Errorf("%q, want %q", got, c.want)
+		}
+	}
 	if got := lines(Layout{Width: 4}, Say("abcdefgh")); got != "abcd\nefgh" {
 		t.Errorf("a word wider than a line is %q", got)
 	}

@@ -14,17 +14,21 @@ func Lines(blocks []Block) (out []string) {
 		for _, sentence := range b.sentences() {
 			line := head
 			for _, in := range sentence {
-				switch {
-				case in.Math != nil:
-					line += LineMath(*in.Math)
-				case in.Blank > 0:
-					line += "blank"
-				default:
-					line += Printed(in.Words)
-				}
+				line += in.read()
 			}
 			out = append(out, line)
 		}
 	}
 	return out
+}
+
+// read is a piece of a sentence as it is read aloud.
+func (in Inline) read() string {
+	switch {
+	case in.Math != nil:
+		return LineMath(*in.Math)
+	case in.Blank > 0:
+		return "blank"
+	}
+	return Printed(in.Words)
 }

@@ -58,11 +58,13 @@ type Traits struct {
 
 // Piece is a part of a formula or a sentence that no line break parts. Lead is the space
 // before it within a line; where there is none no line begins with it. Deep tells that it
-// stands in parentheses, where a line breaks if it must.
+// stands in parentheses or is what Kept keeps with what is before it: a line breaks there if
+// it must, and at last where a unit is Measured.
 type Piece[T any] struct {
-	Box  T
-	Lead Gap
-	Deep bool
+	Box      T
+	Lead     Gap
+	Deep     bool
+	Measured bool
 }
 
 // relates tells a piece that begins with a relation of the whole formula.

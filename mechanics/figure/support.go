@@ -87,8 +87,11 @@ func (t *setter) ground(s *scene.Thing, symbol *scene.Symbol, f frame) {
 	}
 	t.line(drawing.Dark, 1, f.to(left, depth), f.to(right, depth))
 	step, long := math.Max(t.pt(3.2), 1.6*t.m.Fine), math.Max(t.pt(4.5), t.m.Fine)
+	ends := make([]drawing.Vec, 0, 2*int(math.Max((right-left)/step+1, 0))) // of all strokes, in one piece of memory
 	for x := left + step/2; x <= right; x += step {
-		t.d.Shapes = append(t.d.Shapes, drawing.Shape{Pts: []drawing.Vec{f.to(x+step/2, depth), f.to(x-step/2, depth+long)}, Line: drawing.Faint, Width: t.pt(0.6), Of: t.of})
+		n := len(ends)
+		ends = append(ends, f.to(x+step/2, depth), f.to(x-step/2, depth+long))
+		t.d.Shapes = append(t.d.Shapes, drawing.Shape{Pts: ends[n:len(ends):len(ends)], Line: drawing.Faint, Width: t.pt(0.6), Of: t.of})
 	}
 	t.solid(f.to(left, depth+long), f.to(right, depth+long))
 	if s.Slope != nil {

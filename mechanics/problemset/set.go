@@ -114,3 +114,24 @@ func (s *Set) Shows(now time.Time, answered bool) bool {
 	}
 	return false
 }
+
+// Stamp is how a moment is told.
+const Stamp = "2 January 2006 at 15:04"
+
+// Hidden says when the worked solutions open to a person who may not see one yet.
+func (s *Set) Hidden() string {
+	switch s.Rules.Show {
+	case ShowAnswered:
+		return "the worked solution opens once you have answered the problem"
+	case ShowClosed:
+		if !s.Closes.IsZero() {
+			return "the worked solution opens when the set closes, on " + s.Closes.Format(Stamp)
+		}
+	}
+	return "this set does not show its worked solutions"
+}
+
+// Late says what is worth what is answered after the set has closed.
+func (s *Set) Late() string {
+	return map[Late]string{LateNo: "closed: no points", LateHalf: "closed: half the points", LateFull: "closed: full points"}[s.Rules.Late]
+}

@@ -23,7 +23,7 @@ func TestDescribed(t *testing.T) {
 		if !ok {
 			t.Fatal("no such sheet")
 		}
-		s := solved(t, f.Answered())
+		s := solution(t, f.Answered())
 		got.WriteString(name + "\n" + strings.Join(Described(s.Problem, s), "\n") + "\n\n")
 	}
 	const file = "testdata/described.txt"
@@ -87,7 +87,7 @@ func drawn(r rune) bool {
 
 func TestLinesHoldNothingThatIsDrawn(t *testing.T) {
 	for _, f := range append(fixtures.Starts(), fixtures.Published()...) {
-		s := solved(t, f.Answered())
+		s := solution(t, f.Answered())
 		all := append(Described(s.Problem, s), LineEquations(s)...)
 		for _, step := range working.Build(s).Steps {
 			lines := doc.Lines(step.Body)
@@ -105,7 +105,7 @@ func TestLinesHoldNothingThatIsDrawn(t *testing.T) {
 }
 
 func TestLineEquations(t *testing.T) {
-	s := solved(t, `plane = "xy"
+	s := solution(t, `plane = "xy"
 [points]
 D = { at = "0, 0", on = "particle" }
 A = "-3, 4"

@@ -44,14 +44,14 @@ W = { kind = "weight", at = "P", magnitude = "50 N" }
 				"the sheet has neither supports nor unknowns. Try: set expect to \"resultant\" if only the resultant of the known forces is wanted"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			well, got := CheckLine("a.toml", solved(t, c.text), uncertaintyOf(t, c.text))
+			well, got := CheckLine("a.toml", solution(t, c.text), uncertaintyOf(t, c.text))
 			if got != c.want || well != c.well {
 				t.Errorf("%v %q, want %v %q", well, got, c.well, c.want)
 			}
 		})
 	}
 	f, _ := fixtures.Get("lamp-pushed-sideways")
-	s := solved(t, f.Answered())
+	s := solution(t, f.Answered())
 	s.Problem.Expect = "no-equilibrium"
 	if well, got := CheckLine("lamp", s, nil); !well || !strings.HasPrefix(got, "ok    lamp: no-equilibrium, ") {
 		t.Errorf("%v %q", well, got)

@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"trivet/fixtures/solved"
 	"trivet/mechanics/doc"
 	"trivet/mechanics/uncertainty"
 )
@@ -27,7 +28,7 @@ F = { kind = "force", at = "P", along = "DOWN", magnitude = "100 N" }
 
 func fieldText(t *testing.T, limit, down string, opt PageOptions) string {
 	t.Helper()
-	s, sol := taskSheet(t, strings.NewReplacer("LIMIT", limit, "DOWN", down).Replace(hung))
+	s, sol := solved.Sheet(t, strings.NewReplacer("LIMIT", limit, "DOWN", down).Replace(hung))
 	opt.Field, opt.Sheet, opt.Uncertainty = true, s, uncertainty.Of(s, sol)
 	return doc.Text(pageOf(sol, opt))
 }
@@ -56,7 +57,7 @@ func TestTheFieldPageSaysWhetherItIsAccepted(t *testing.T) {
 			t.Errorf("limit %q, force along %s: high utilisation set apart: %v, want %v", c.limit, c.down, apart, c.apart)
 		}
 	}
-	s, sol := taskSheet(t, strings.NewReplacer("LIMIT", `, limit = "63 N"`, "DOWN", "-y", "100 N", "100 N ± 10 N").Replace(hung))
+	s, sol := solved.Sheet(t, strings.NewReplacer("LIMIT", `, limit = "63 N"`, "DOWN", "-y", "100 N", "100 N ± 10 N").Replace(hung))
 	text := doc.Text(pageOf(sol, PageOptions{Field: true, Sheet: s, Uncertainty: uncertainty.Of(s, sol)}))
 	if !strings.Contains(text, "At risk: T1 could reach ") {
 		t.Errorf("the page does not say what is at risk:\n%s", text)

@@ -77,7 +77,7 @@ T1 = "1.00 kN"
 // TestJSONContract holds the fields of design section 6, their types and their
 // values. A field may be added; none of these may go, or mean another thing.
 func TestJSONContract(t *testing.T) {
-	o := parsed(t, JSON("wires.toml", solved(t, contractSheet), nil))
+	o := parsed(t, JSON("wires.toml", solution(t, contractSheet), nil))
 	for field, want := range map[string]string{
 		"sheet": "string", "title": "string", "verdict": "string",
 		"unknowns":  "[{fixed bool, high null, limit number, low null, name string, sense string, text string, unit string, use number, value number}]",
@@ -147,7 +147,7 @@ func TestJSONContract(t *testing.T) {
 
 // TestJSONNulls: null stands where there is no such number.
 func TestJSONNulls(t *testing.T) {
-	o := parsed(t, JSON("-", solved(t, `plane = "xy"
+	o := parsed(t, JSON("-", solution(t, `plane = "xy"
 [points]
 P = { at = "0, 0", on = "particle" }
 [lines]
@@ -192,7 +192,7 @@ func TestJSONVerdicts(t *testing.T) {
 		"lamp-pushed-sideways":  "no-equilibrium",
 	} {
 		f, _ := fixtures.Get(name)
-		if got := parsed(t, JSON(name, solved(t, f.Answered()), nil))["verdict"]; got != want {
+		if got := parsed(t, JSON(name, solution(t, f.Answered()), nil))["verdict"]; got != want {
 			t.Errorf("%s: %v, want %s", name, got, want)
 		}
 	}
@@ -218,11 +218,11 @@ func TestJSONWarnings(t *testing.T) {
 	warning := &diag.Error{Place: diag.Place{Line: 2, Column: 1}, Msg: `unknown key "gravity"`, Hint: "g"}
 	const want = "[{column number, hint string, line number, says string}]"
 	f, _ := fixtures.Get("traffic-light")
-	o := parsed(t, JSON("-", solved(t, f.Answered()), nil, warning))
+	o := parsed(t, JSON("-", solution(t, f.Answered()), nil, warning))
 	if got := shape(o["warnings"]); got != want || o["verdict"] != "determinate" || o["errors"] != nil {
 		t.Errorf("warnings are %s, errors %v", got, o["errors"])
 	}
-	if o := parsed(t, JSON("-", solved(t, f.Answered()), nil)); o["warnings"] != nil {
+	if o := parsed(t, JSON("-", solution(t, f.Answered()), nil)); o["warnings"] != nil {
 		t.Errorf("warnings are %v", o["warnings"])
 	}
 	if got := shape(parsed(t, JSONUnreadable("-", "", []*diag.Error{warning}, warning))["warnings"]); got != want {
@@ -236,7 +236,7 @@ func TestSeveralSheets(t *testing.T) {
 	var all []byte
 	sheets := append(fixtures.Starts(), fixtures.Published()...)
 	for _, f := range sheets {
-		all = append(all, JSON(f.Name, solved(t, f.Answered()), nil)...)
+		all = append(all, JSON(f.Name, solution(t, f.Answered()), nil)...)
 	}
 	d := json.NewDecoder(strings.NewReader(string(all)))
 	for _, f := range sheets {

@@ -32,7 +32,7 @@ func TestLaTeXCompiles(t *testing.T) {
 	names := slices.Sorted(maps.Keys(texts))
 	rand.New(rand.NewPCG(4, 8)).Shuffle(len(names), func(i, k int) { names[i], names[k] = names[k], names[i] })
 	for _, name := range names[:min(long.Of(40, len(names)), len(names))] {
-		page := doc.LaTeX(pageOf(solved(t, texts[name]), PageOptions{}))
+		page := doc.LaTeX(pageOf(solution(t, texts[name]), PageOptions{}))
 		body, isWhole := strings.CutPrefix(page, head)
 		body, hasEnd := strings.CutSuffix(body, end)
 		if !isWhole || !hasEnd {

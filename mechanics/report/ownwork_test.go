@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"trivet/fixtures/leak"
+	"trivet/fixtures/solved"
 	"trivet/mechanics/doc"
 	"trivet/mechanics/tutor"
 )
@@ -24,7 +25,7 @@ F = { kind = "force", at = "P", along = "-y", magnitude = "12 N" }
 
 func enteredAs(t *testing.T, entries ...string) (*tutor.Practice, PageOptions) {
 	t.Helper()
-	s, sol := taskSheet(t, hungLamp)
+	s, sol := solved.Sheet(t, hungLamp)
 	p := tutor.New(sol)
 	for _, e := range entries {
 		p.Enter(e)
@@ -59,7 +60,7 @@ func TestOwnPage(t *testing.T) {
 	p, opt := enteredAs(t, "ΣFx P: T2*0.6 - T1*0.6 = 0", "T1 = 7 N")
 	opt.Own.Reached = "2 entries and 1 hint; not done."
 	for _, format := range []string{"md", "tex", "html", "svg", "pdf", "png"} {
-		page, err := Page(format, solved(t, hungLamp), opt)
+		page, err := Page(format, solution(t, hungLamp), opt)
 		if err != nil || len(page) == 0 {
 			t.Errorf("%s: %v", format, err)
 		}
@@ -67,7 +68,7 @@ func TestOwnPage(t *testing.T) {
 			t.Errorf("%s has the value of T1", format)
 		}
 	}
-	page, _ := Page("md", solved(t, hungLamp), opt)
+	page, _ := Page("md", solution(t, hungLamp), opt)
 	text := string(page)
 	for _, want := range []string{"Name: ....", "Date: ....", "A lamp of 12 N.", "![Figure 1]", "## Own work", "2 entries and 1 hint; not done.", "T1 = 7 N", "| Symbol | Result | Unit |"} {
 		if !strings.Contains(text, want) {
@@ -75,7 +76,7 @@ func TestOwnPage(t *testing.T) {
 		}
 	}
 	opt.Own.Name, opt.Date = "A. Student", "2026-12-02"
-	page, _ = Page("md", solved(t, hungLamp), opt)
+	page, _ = Page("md", solution(t, hungLamp), opt)
 	if text := string(page); !strings.Contains(text, "Name: A. Student") || !strings.Contains(text, "Date: 2026-12-02") {
 		t.Errorf("%s", leak.Readable("md", page))
 	}

@@ -198,7 +198,7 @@ func TestRoundingOnceSeen(t *testing.T) {
 		{"Block on a smooth incline held by a rope", "ΣF_n = N - 0.8660 G = 0", "ΣF_n = 1 N - 0.8660 G = 0"},
 	} {
 		for _, s := range append(fixtures.Starts(), fixtures.Published()...) {
-			p := problemOf(t, s.Answered())
+			p := solution(t, s.Answered()).Problem
 			if p.Title != c.title {
 				continue
 			}

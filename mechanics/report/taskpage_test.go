@@ -10,33 +10,20 @@ import (
 	"trivet/fixtures"
 	"trivet/fixtures/leak"
 	"trivet/fixtures/long"
+	"trivet/fixtures/solved"
 	"trivet/mechanics/doc"
 	"trivet/mechanics/problem"
-	"trivet/mechanics/sheet"
 	"trivet/mechanics/statics"
 	"trivet/mechanics/variant"
 	"trivet/units"
 )
-
-func taskSheet(t *testing.T, text string) (*sheet.Sheet, *statics.Solution) {
-	t.Helper()
-	s, err := sheet.Parse([]byte(text))
-	if err != nil {
-		t.Fatal(err)
-	}
-	p, errs := problem.Read(s)
-	if len(errs) > 0 {
-		t.Fatal(errs[0])
-	}
-	return s, statics.Solve(p)
-}
 
 // No result stands in a task, of a variant neither: not as text, and nothing on
 // the page depends on what was found.
 func TestATaskHoldsNoResult(t *testing.T) {
 	looked := 0
 	for _, f := range long.OfEach(fixtures.Starts(), fixtures.Sheet.Group) {
-		s, sol := taskSheet(t, f.Answered())
+		s, sol := solved.Sheet(t, f.Answered())
 		sheets := []variant.Variant{{Sheet: s, Solution: sol}}
 		if src, err := variant.NewSource(s, sol); err == nil {
 			drawn, _ := src.Draw(variant.Seeded(2), 1)
@@ -110,7 +97,7 @@ func noResult(t *testing.T, name, page string, v variant.Variant) (looked int) {
 
 // What a task holds: what is given, with units, and room for what is asked.
 func TestTask(t *testing.T) {
-	s, sol := taskSheet(t, `title = "Lamp"
+	s, sol := solved.Sheet(t, `title = "Lamp"
 statement = "A lamp of 12 N."
 asked = "T T.length"
 [given]
@@ -145,7 +132,7 @@ var programName = regexp.MustCompile(`\b\w+\.(x|y|z|u[xyz]|m[xyz]|size|magnitude
 func TestATaskSpeaksInWords(t *testing.T) {
 	named := 0
 	for _, f := range append(fixtures.Starts(), fixtures.Published()...) {
-		s, sol := taskSheet(t, f.Answered())
+		s, sol := solved.Sheet(t, f.Answered())
 		p := sol.Problem
 		d := pageOf(sol, PageOptions{Task: true, Sheet: s})
 		text := doc.Text(d)
@@ -180,7 +167,7 @@ func TestATaskSpeaksInWords(t *testing.T) {
 
 // What is given stands as typed, and not once more where the statement or the figure states it.
 func TestATaskGivesWhatIsTyped(t *testing.T) {
-	s, sol := taskSheet(t, `title = "Crate"
+	s, sol := solved.Sheet(t, `title = "Crate"
 statement = "A crate hangs 2 m below a hook."
 plane = "xy"
 [given]
@@ -210,7 +197,7 @@ F = { kind = "weight", at = "P", magnitude = "mass" }
 func TestTheLessonFollowsTheSolution(t *testing.T) {
 	taught := 0
 	for _, f := range fixtures.Starts() {
-		s, sol := taskSheet(t, f.Answered())
+		s, sol := solved.Sheet(t, f.Answered())
 		lesson := doc.Text(&doc.Doc{Sections: []doc.Section{lessonSection(sol.Problem)}})
 		if sol.Problem.Lesson == "" {
 			continue

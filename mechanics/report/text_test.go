@@ -9,32 +9,18 @@ import (
 	"github.com/charmbracelet/x/ansi"
 
 	"trivet/fixtures"
+	"trivet/fixtures/solved"
 	"trivet/mechanics/doc"
-	"trivet/mechanics/problem"
-	"trivet/mechanics/sheet"
 	"trivet/mechanics/statics"
 	"trivet/mechanics/uncertainty"
 )
 
 var update = flag.Bool("update", false, "write the reports found into testdata")
 
-// problemOf reads a sheet's text, which has to read.
-func problemOf(t testing.TB, text string) *problem.Problem {
+func solution(t testing.TB, text string) *statics.Solution {
 	t.Helper()
-	s, err := sheet.Parse([]byte(text))
-	if err != nil {
-		t.Fatalf("%v\n%s", err, text)
-	}
-	p, errs := problem.Read(s)
-	if len(errs) > 0 {
-		t.Fatalf("%v at %v\n%s", errs[0], errs[0].Ref, text)
-	}
-	return p
-}
-
-func solved(t testing.TB, text string) *statics.Solution {
-	t.Helper()
-	return statics.Solve(problemOf(t, text))
+	_, s := solved.Sheet(t, text)
+	return s
 }
 
 // textOf is what solve prints.
@@ -51,7 +37,7 @@ func TestTextKept(t *testing.T) {
 	if !ok {
 		t.Fatal("no such sheet")
 	}
-	text := columnOfResiduals.ReplaceAllString(Results("text", f.Name, solved(t, f.Answered()), nil, false, nil), "  #")
+	text := columnOfResiduals.ReplaceAllString(Results("text", f.Name, solution(t, f.Answered()), nil, false, nil), "  #")
 	compare(t, f.Name+".txt", []byte(residualOfCheck.ReplaceAllString(text, ", #")))
 }
 
@@ -66,7 +52,7 @@ func TestTextWithoutASingleSolution(t *testing.T) {
 		if !ok {
 			t.Fatal("no such sheet")
 		}
-		got := textOf(solved(t, f.Answered()), nil)
+		got := textOf(solution(t, f.Answered()), nil)
 		for _, says := range want {
 			if !strings.Contains(got, says) {
 				t.Errorf("%s: no %q in\n%s", name, says, got)
@@ -78,7 +64,7 @@ func TestTextWithoutASingleSolution(t *testing.T) {
 // A sum that begins with a number stands to the left, as the others do.
 func TestSumsStandToTheLeft(t *testing.T) {
 	f, _ := fixtures.Get("space-truss")
-	text := textOf(solved(t, f.Answered()), nil)
+	text := textOf(solution(t, f.Answered()), nil)
 	for _, line := range []string{
 		"  ΣFz A  0.8571 AD + Az                      =        0  residual ",
 		"  ΣFz D  -0.8571 AD - 0.8571 BD - 0.6000 CD  =  1200.00  residual ",
@@ -92,7 +78,7 @@ func TestSumsStandToTheLeft(t *testing.T) {
 // TestTextFitsTheScreen: reports of all sheets keep to 80 columns.
 func TestTextFitsTheScreen(t *testing.T) {
 	for _, f := range append(fixtures.Starts(), fixtures.Published()...) {
-		s := solved(t, f.Answered())
+		s := solution(t, f.Answered())
 		for line := range strings.Lines(textOf(s, nil)) {
 			if w := ansi.StringWidth(strings.TrimRight(line, "\n")); w > doc.TextWidth && len(s.X) <= 4 {
 				t.Errorf("%s: %d columns: %s", f.Name, w, line)
@@ -106,7 +92,7 @@ func TestTextFitsTheScreen(t *testing.T) {
 
 // TestWordsOfUnknowns holds what stands beside an unknown.
 func TestWordsOfUnknowns(t *testing.T) {
-	s := solved(t, `plane = "xy"
+	s := solution(t, `plane = "xy"
 [points]
 P = { at = "0, 0", on = "particle" }
 Q = { at = "9, 0", on = "particle" }

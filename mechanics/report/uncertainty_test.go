@@ -15,7 +15,7 @@ func uncertaintyOf(t *testing.T, text string) *uncertainty.Effect {
 	if err != nil {
 		t.Fatal(err)
 	}
-	return uncertainty.Of(s, solved(t, text))
+	return uncertainty.Of(s, solution(t, text))
 }
 
 func measured(t *testing.T) (string, *uncertainty.Effect) {
@@ -56,13 +56,13 @@ Lines of action`
 
 func TestUncertaintyText(t *testing.T) {
 	text, tr := measured(t)
-	got := textOf(solved(t, text), tr)
+	got := textOf(solution(t, text), tr)
 	for _, want := range []string{uncertaintyHeading + uncertaintyText, "\n  ok       T1 is at 85.9 % of", "\n  at risk  T2 is at 96.0 % of", "reserve factor 1.04; at risk\nwithin the ±.\n"} {
 		if !strings.Contains(got, want) {
 			t.Errorf("no %q in\n%s", want, got)
 		}
 	}
-	if got := textOf(solved(t, text), nil); strings.Contains(got, "measurement tolerance") {
+	if got := textOf(solution(t, text), nil); strings.Contains(got, "measurement tolerance") {
 		t.Errorf("nothing is uncertain, and it says\n%s", got)
 	}
 }
@@ -70,7 +70,7 @@ func TestUncertaintyText(t *testing.T) {
 // TestUncertaintyJSON holds the fields of "trust", which may be added to.
 func TestUncertaintyJSON(t *testing.T) {
 	text, tr := measured(t)
-	o := parsed(t, JSON("-", solved(t, text), tr))
+	o := parsed(t, JSON("-", solution(t, text), tr))
 	want := "{at_risk bool, inputs [{name string, plus string}], results [{by [{input number, moves number}], high number, independent number, low number, name string, unit string, value number, worst number}], says [string], searched {all bool, between bool, combinations number}}"
 	if got := shape(o["trust"]); got != want {
 		t.Errorf("trust is %s, want %s", got, want)
@@ -84,7 +84,7 @@ func TestUncertaintyJSON(t *testing.T) {
 			t.Errorf("check %v", c)
 		}
 	}
-	if o := parsed(t, JSON("-", solved(t, text), nil)); o["trust"] != nil {
+	if o := parsed(t, JSON("-", solution(t, text), nil)); o["trust"] != nil {
 		t.Errorf("trust is %v without one", o["trust"])
 	}
 }
@@ -92,7 +92,7 @@ func TestUncertaintyJSON(t *testing.T) {
 // TestUncertaintyOnPages: every form of a page has the numbers and the warning.
 func TestUncertaintyOnPages(t *testing.T) {
 	text, tr := measured(t)
-	s := solved(t, text)
+	s := solution(t, text)
 	const risk = "T2 could reach 2.54 kN within the ±, above its limit of 2.50 kN"
 	for _, format := range []string{"md", "tex", "html"} {
 		for _, field := range []bool{false, true} {
@@ -142,10 +142,10 @@ W = { kind = "weight", at = "O", magnitude = "100 N" }
 `
 	const noBound = "  T1      5000 N  no bound     no bound    y (± 2 cm)\n"
 	tr := uncertaintyOf(t, text)
-	if got := textOf(solved(t, text), tr); !strings.Contains(got, noBound) || strings.Contains(got, "Inf") {
+	if got := textOf(solution(t, text), tr); !strings.Contains(got, noBound) || strings.Contains(got, "Inf") {
 		t.Errorf("%s", got)
 	}
-	o := parsed(t, JSON("-", solved(t, text), tr))
+	o := parsed(t, JSON("-", solution(t, text), tr))
 	want := "{by [{input number, moves null}], high null, independent null, low null, name string, unit string, value number, worst null}"
 	if got := shape(o["trust"].(map[string]any)["results"].([]any)[0]); got != want {
 		t.Errorf("%s, want %s", got, want)

@@ -22,7 +22,7 @@ import (
 // worked takes a sheet's text the whole road to its working.
 func worked(t testing.TB, text string) *working.Working {
 	t.Helper()
-	return working.Build(solved(t, text))
+	return working.Build(solution(t, text))
 }
 
 // workedSheets are the sheets with a page to compare with: those in

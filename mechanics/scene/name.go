@@ -38,7 +38,7 @@ func withPart(name []drawing.Run, part string) []drawing.Run {
 
 // With puts words behind a symbol.
 func With(runs []drawing.Run, words string) []drawing.Run {
-	return append(append([]drawing.Run{}, runs...), drawing.Run{Text: words})
+	return slices.Concat(runs, Plain(words))
 }
 
 func Italic(s string) []drawing.Run { return []drawing.Run{{Text: s, Style: drawing.Italic}} }

@@ -35,7 +35,7 @@ func BenchmarkJudge(b *testing.B) {
 		entries []string
 	}{
 		{"six unknowns", practise(b, "frame-of-two-members"), []string{"ΣM A (left, right): 8 By - 2*1200 = 0", "8 By - 2*1200 = 0", "4 Ay - 3 Ax + 2*1200 = 0", "Ax + Bx = 0", "0.3 Ax + 0.2 Bx - By = 3"}},
-		{"40 joints", solved(b, truss(40)), []string{"ΣFy J3: 0.894 D2 + 0.894 D3 = 0", "0.894 D2 + 0.894 D3 = 0", "0.447 D2 + C1 - 0.447 D3 - C3 = 1", "D7 + 0.3 C4 - C5 + D20 = 3"}},
+		{"40 joints", practice(b, truss(40)), []string{"ΣFy J3: 0.894 D2 + 0.894 D3 = 0", "0.894 D2 + 0.894 D3 = 0", "0.447 D2 + C1 - 0.447 D3 - C3 = 1", "D7 + 0.3 C4 - C5 + D20 = 3"}},
 	} {
 		for _, e := range c.entries {
 			b.Run(c.name+"/"+e, func(b *testing.B) {

@@ -6,23 +6,17 @@ import (
 	"testing"
 
 	"trivet/fixtures"
+	"trivet/fixtures/solved"
 	"trivet/mechanics/problem"
 	"trivet/mechanics/sheet"
 	"trivet/mechanics/statics"
 )
 
 // solved is the practice of a sheet's text.
-func solved(t testing.TB, text string) *Practice {
+func practice(t testing.TB, text string) *Practice {
 	t.Helper()
-	s, err := sheet.Parse([]byte(text))
-	if err != nil {
-		t.Fatal(err)
-	}
-	p, errs := problem.Read(s)
-	if len(errs) > 0 {
-		t.Fatal(errs[0])
-	}
-	return New(statics.Solve(p))
+	_, s := solved.Sheet(t, text)
+	return New(s)
 }
 
 // practise is the practice of a sheet that comes with the program.
@@ -30,7 +24,7 @@ func practise(t testing.TB, name string) *Practice {
 	t.Helper()
 	for _, f := range append(fixtures.Starts(), fixtures.Published()...) {
 		if f.Name == name {
-			return solved(t, f.Text)
+			return practice(t, f.Text)
 		}
 	}
 	t.Fatalf("there is no sheet %s", name)
@@ -70,7 +64,7 @@ func TestEntriesRead(t *testing.T) {
 	starts := func(name string) func(testing.TB) *Practice {
 		return func(t testing.TB) *Practice { return practise(t, name) }
 	}
-	own := func(t testing.TB) *Practice { return solved(t, alikes) }
+	own := func(t testing.TB) *Practice { return practice(t, alikes) }
 	for _, c := range []struct {
 		sheet   func(testing.TB) *Practice
 		entry   string
@@ -210,7 +204,7 @@ func TestEntriesThatDoNotRead(t *testing.T) {
 		{"A slips", "A", "the sheet has no joints. Try: an entry about what it has, such as r = 2.50 N"},
 		{"tips about Q", "Q", `there is no point "Q". Try: A, B or C`},
 	} {
-		p := solved(t, alikes)
+		p := practice(t, alikes)
 		j := p.Enter(c.entry)
 		if j.Verdict != Unreadable || j.Says != c.says {
 			t.Errorf("%q is %s:\n%s\nwant\n%s", c.entry, j.Verdict, j.Says, c.says)
@@ -230,7 +224,7 @@ func FuzzEntries(f *testing.F) {
 	for _, s := range []string{"ΣFx T: 0.6 T1 - 0.231 T2 + 0.231 T3 = 0.6 kN", "cut T: T1 pulls", `ΣM (A, "B") T: T1(2) = 3`, "n = u T1 x u T2 = (1, 2, 3)", "|r T1| = 6", "T1 = 2.5 kN (T)", "∑ F_x: −T1 · 2 = 0.3N", "M A T1 = (1, 2, 3) N m", "T2 slack", "r T1 = (1/0, 2, 3)", "2*W = 3", "1e300 T1 + 1e300 F = 1e-300", "1e154 F + 1e154 M = 1e200 N", "ΣM A: 1e300 M = 1e300"} {
 		f.Add(s)
 	}
-	sheets := []*Practice{practise(f, "mast-top"), practise(f, "impending-slip"), solved(f, alikes)}
+	sheets := []*Practice{practise(f, "mast-top"), practise(f, "impending-slip"), practice(f, alikes)}
 	f.Fuzz(func(t *testing.T, text string) {
 		for _, p := range sheets {
 			p := New(p.solution)

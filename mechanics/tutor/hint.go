@@ -25,7 +25,8 @@ type Hint struct {
 // stages is how many there are of a step.
 const stages = 4
 
-// Hint gives the next hint, from where the student stands. Each one asked for counts.
+// Hint gives the next hint, from where the student stands. Each one counts but one that says
+// nothing new: the last stage of a step once more, or that nothing is left to hint at.
 func (t *Practice) Hint() Hint {
 	step := t.nextStep()
 	if step < 0 {
@@ -42,9 +43,19 @@ func (t *Practice) Hint() Hint {
 	if step != t.at || t.hints == 0 {
 		t.at, t.stage = step, 0
 	}
-	t.hints++
-	t.stage = min(t.stage+1, stages)
+	if t.stage < stages {
+		t.hints++
+		t.stage++
+	}
 	return Hint{t.stage, t.hintAt(&t.order.Steps[step], t.stage)}
+}
+
+// Hinted counts a hint that was given before, up to this stage of the step that comes next.
+func (t *Practice) Hinted(stage int) {
+	if step := t.nextStep(); step >= 0 {
+		t.at, t.stage = step, stage
+		t.hints++
+	}
 }
 
 // Hints is how many were asked for.

@@ -73,7 +73,7 @@ func TestHintsInStages(t *testing.T) {
 func TestNoHintShowsADirection(t *testing.T) {
 	number := regexp.MustCompile(`\d\.\d`)
 	for _, one := range fixtures.Starts() {
-		p := solved(t, one.Text)
+		p := practice(t, one.Text)
 		for range 40 {
 			h := p.Hint()
 			if h.Stage < stages && number.MatchString(h.Says) && !strings.Contains(h.Says, "through (") && !strings.Contains(h.Says, "about (") {

@@ -46,7 +46,7 @@ func TestNothingLeaks(t *testing.T) {
 		"A.size = 1 N", "A.angle = 1 deg", "B.y = 1 N", "P.x = 1 N", "P.alpha = 3 deg", "Ax = Ay", "2*B = 3", "B = B", "Ay =", "B = ?", "B > 3", "determinate", "indeterminate 1", "inadmissible", "no equilibrium",
 		"A slips", "tips about D", "0 = 0", "Ax", "B.", "ΣFx", "ΣF along P: B = 0", "ΣF along (1, 1): Ax = 0", "beam.loads.x = 3 N", "0.3 Ax + 0.2 Ay = B",
 	}
-	p := solved(t, leaks)
+	p := practice(t, leaks)
 	var secret []float64
 	for i := range p.Problem.Unknowns {
 		secret = append(secret, p.solution.X[i].Value)
@@ -67,7 +67,7 @@ func TestNothingLeaks(t *testing.T) {
 	}
 	typed := strings.Join(entries, " ") + leaks
 	for _, rounds := range [][]string{entries, {"ΣFx: Ax + 304 = 0", "ΣFy: Ay + B - 617 - 425.6 = 0"}} {
-		p := solved(t, leaks)
+		p := practice(t, leaks)
 		for _, entry := range append(rounds, entries...) {
 			said := p.Enter(entry)
 			all := said.Says + " " + said.Is
@@ -88,7 +88,7 @@ func TestNothingLeaks(t *testing.T) {
 
 // The look-out for leaks sees one: the last hint has its coefficients.
 func TestALeakIsSeen(t *testing.T) {
-	p := solved(t, leaks)
+	p := practice(t, leaks)
 	for range stages - 1 {
 		p.Hint()
 	}

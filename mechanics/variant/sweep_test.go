@@ -3,6 +3,7 @@ package variant
 import (
 	"testing"
 
+	"trivet/fixtures/solved"
 	"trivet/mechanics/problem"
 	"trivet/mechanics/statics"
 )
@@ -11,7 +12,7 @@ import (
 // with that value says.
 func TestSweepIsSolving(t *testing.T) {
 	for _, f := range ranged() {
-		s, sol := solvedText(t, f.Answered())
+		s, sol := solved.Sheet(t, f.Answered())
 		for _, g := range Grids(s, sol.Problem) {
 			swept, err := Sweep(s, sol, g.Name, Span{})
 			if err != nil {

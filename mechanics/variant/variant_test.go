@@ -7,27 +7,13 @@ import (
 	"testing"
 
 	"trivet/fixtures"
-	"trivet/mechanics/problem"
+	"trivet/fixtures/solved"
 	"trivet/mechanics/sheet"
-	"trivet/mechanics/statics"
 )
-
-func solvedText(t *testing.T, text string) (*sheet.Sheet, *statics.Solution) {
-	t.Helper()
-	s, err := sheet.Parse([]byte(text))
-	if err != nil {
-		t.Fatal(err)
-	}
-	p, errs := problem.Read(s)
-	if len(errs) > 0 {
-		t.Fatal(errs[0])
-	}
-	return s, statics.Solve(p)
-}
 
 func sourceOf(t *testing.T, text string) *Source {
 	t.Helper()
-	src, err := NewSource(solvedText(t, text))
+	src, err := NewSource(solved.Sheet(t, text))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -88,7 +74,7 @@ func TestVariants(t *testing.T) {
 // holds looks at a variant with a fresh reading of its text.
 func (src *Source) holds(t *testing.T, v Variant) {
 	t.Helper()
-	_, now := solvedText(t, v.Sheet.Text())
+	_, now := solved.Sheet(t, v.Sheet.Text())
 	if says := strays(src.Solution, now); len(says) > 0 {
 		t.Errorf("another kind: %v", says)
 	}
@@ -166,7 +152,7 @@ func TestGrids(t *testing.T) {
 		{`{ value = "2*k", range = "k .. 3*k", step = "k/2" }`, "2 N", "3 N", "6 N"},
 		{`{ value = "1000 N", range = "0.1 .. 1", step = "0.3" }`, "0.1 N", "0.4 N", "1 N"},
 	} {
-		s, sol := solvedText(t, "[given]\nk = \"2 N\"\nW = "+c.row+"\n[points]\nP = { at = \"0,0,0\", on = \"particle\" }\n"+pulled)
+		s, sol := solved.Sheet(t, "[given]\nk = \"2 N\"\nW = "+c.row+"\n[points]\nP = { at = \"0,0,0\", on = \"particle\" }\n"+pulled)
 		grids := Grids(s, sol.Problem)
 		if len(grids) != 1 {
 			t.Errorf("%s: %d grids", c.row, len(grids))
@@ -283,7 +269,7 @@ func TestTooFew(t *testing.T) {
 			t.Errorf("%s: %q", c.name, got)
 		}
 	}
-	if _, err := NewSource(solvedText(t, strings.ReplaceAll(pair, "range", "was"))); err == nil || err.Error() != `no given has a range. Try: W = { value = "400 N", range = "300 N .. 500 N", step = "50 N" }` {
+	if _, err := NewSource(solved.Sheet(t, strings.ReplaceAll(pair, "range", "was"))); err == nil || err.Error() != `no given has a range. Try: W = { value = "400 N", range = "300 N .. 500 N", step = "50 N" }` {
 		t.Error(err)
 	}
 }

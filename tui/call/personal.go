@@ -89,12 +89,6 @@ func (c *Call) practised(o personal, set *problemset.Set) (opt practice.Options,
 
 // seeded is the person's own sheet of a problem of a set, solved.
 func (c *Call) seeded(opt practice.Options, p problemset.Problem) (r readSheet) {
-	seed, err := opt.Store.Seed(opt.Person)
-	if err != nil {
-		c.refuse("record", err)
-		return r
-	}
-	opt.Person = seed
 	s, solution, fault := opt.Personal(p)
 	if fault != "" {
 		c.refuse(opt.Set.Path, errors.New(fault))
@@ -136,7 +130,11 @@ func (c *Call) workOn(o personal, opt practice.Options, task practice.Task, r re
 	own, err := ownWork(opt, task, r, time.Local)
 	switch {
 	case errors.Is(err, errNothing):
-		err = diag.New(fmt.Sprintf("the record has nothing of %s on %q", opt.Person, task.Of.Name), "`"+Program+" practise "+practised+"`")
+		try := "`" + Program + " practise " + practised + "`"
+		if o.state != "" { // it is a host's, whose paths mean nothing to a visitor
+			file, try = "record", "practise it first"
+		}
+		err = diag.New(fmt.Sprintf("the record has nothing of %s on %q", opt.Person, task.Of.Name), try)
 	case err == nil:
 		own.Name = o.person
 		return own
@@ -184,9 +182,11 @@ func (c *Call) pageSubject(name string, set *problemset.Set, o personal) (r read
 	defer opt.Store.Close()
 	var task practice.Task
 	if set == nil {
-		r, task = c.read(name), practice.Alone(practice.Name(name, ""))
+		r = c.read(name)
+		task = practice.Alone(practice.Name(name, ""), r.sheet)
 	} else {
-		r, task = c.seeded(opt, p), practice.InSet(set, p)
+		r = c.seeded(opt, p)
+		task = practice.InSet(set, p, r.sheet)
 	}
 	if r.solution == nil || !o.mine {
 		return r, nil, nil
@@ -210,7 +210,7 @@ func (c *Call) ownPages(set *problemset.Set, folder, as string, page report.Page
 		if r.solution == nil {
 			return nil
 		}
-		own, err := ownWork(opt, practice.InSet(set, p), r, time.Local)
+		own, err := ownWork(opt, practice.InSet(set, p, r.sheet), r, time.Local)
 		switch {
 		case errors.Is(err, errNothing):
 			continue

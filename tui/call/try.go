@@ -73,7 +73,7 @@ func (c *Call) try(name, format string, to practice.Keeping) {
 	if r.solution == nil {
 		return
 	}
-	work := practice.New(to, practice.Alone(practice.Name(name, "")), r.solution)
+	work := practice.New(to, practice.Alone(practice.Name(name, ""), r.sheet), r.solution)
 	lines := bufio.NewScanner(c.Stdin)
 	lines.Buffer(nil, longestEntry)
 	for lines.Scan() {
@@ -82,7 +82,7 @@ func (c *Call) try(name, format string, to practice.Keeping) {
 			continue
 		}
 		if line == "hint" {
-			h, _, err := work.Hint()
+			h, _, _, err := work.Hint()
 			if err != nil {
 				c.refuse("record", err)
 				return

@@ -217,12 +217,15 @@ func (c Column) aligned(s Slot, w int) string {
 		return s.Text
 	}
 	var b strings.Builder
+	b.Grow(c.Width)
 	for j, part := range s.parts {
 		if j > 0 {
 			b.WriteString(strings.Repeat(" ", apart))
 		}
 		_, frac, _ := point(part)
-		b.WriteString(grid.FitRight(part+strings.Repeat(" ", max(c.frac[j]-frac, 0)), c.part(j)))
+		behind := max(c.frac[j]-frac, 0)
+		b.WriteString(grid.FitRight(part, c.part(j)-behind))
+		b.WriteString(strings.Repeat(" ", behind))
 	}
 	return b.String()
 }

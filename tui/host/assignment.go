@@ -2,7 +2,6 @@ package host
 
 import (
 	"cmp"
-	"errors"
 	"fmt"
 	"path/filepath"
 	"slices"
@@ -19,21 +18,16 @@ import (
 // assignment is a set that visitors practise, in place of a folder of sheets: each has own
 // values where the set says so, and a record by key.
 type assignment struct {
-	set   *problemset.Set
-	file  string // of the set, from the root
-	state string // the folder of the record
-	store record.Store
-	most  int // keys that may have a record
+	*works
+	set  *problemset.Set
+	file string // of the set, from the root
 }
 
 // newAssignment reads a set and opens its record. Every sheet has to read and, where it has
 // variants, to give one: a visitor could mend nothing.
 func newAssignment(file, state string) (a *assignment, notice *diag.Error, err error) {
-	a = &assignment{most: maxFolders} // anybody can make keys
-	if a.file, err = filepath.Abs(file); err != nil {
-		return nil, nil, err
-	}
-	if a.state, err = filepath.Abs(state); err != nil { // commands are done in another folder
+	a = &assignment{}
+	if a.file, err = filepath.Abs(file); err != nil { // commands are done in another folder
 		return nil, nil, err
 	}
 	s, _, err := sheet.Load(a.file)
@@ -52,58 +46,14 @@ func newAssignment(file, state string) (a *assignment, notice *diag.Error, err e
 			return nil, nil, atFile(file, diag.New(fmt.Sprintf("the problem %q cannot be practised: %s", p.Name, fault), ""))
 		}
 	}
-	a.store, notice, err = record.Open(record.File(a.state))
-	if err != nil {
-		return nil, notice, atFile(record.File(a.state), err)
-	}
-	return a, notice, nil
+	a.works, notice, err = openWorks(state)
+	return a, notice, err
 }
 
-// person is whom a visitor's record is of: at first by the comment of the key in its list,
-// else by the key.
-func (a *assignment) person(who person) (name string, err error) {
-	name, err = a.store.Enrol(who.print, "")
-	if !errors.Is(err, record.ErrUnknown) {
-		return name, err
-	}
-	switch known, err := a.store.Persons(); {
-	case err != nil:
-		return "", err
-	case len(known) >= a.most:
-		return "", errors.New("the host has no room for the work of more visitors")
-	}
-	return a.store.Enrol(who.print, called(who))
-}
-
-func called(who person) string { return cmp.Or(who.note, who.print) }
-
-// options are what a visitor practises. Values are drawn by the name under which the
-// visitor became known, and the record goes by the key: another name changes neither.
+// options are what a visitor practises.
 func (a *assignment) options(who person) (*practice.Options, error) {
-	name, err := a.person(who)
-	if err != nil {
-		return nil, err
-	}
-	seed, err := a.store.Seed(name)
-	if err != nil {
-		return nil, err
-	}
-	store := quota{record.ByKey(a.store, who.print, called(who))}
-	return &practice.Options{Keeping: practice.Keeping{Store: store, Person: seed}, Set: a.set, Only: true}, nil
-}
-
-// quota is a record that takes no entry longer than anybody writes.
-type quota struct{ record.Store }
-
-const maxEntry = 4 << 10 // bytes
-
-func (q quota) Add(person string, events ...record.Event) error {
-	for _, e := range events {
-		if len(e.Text) > maxEntry {
-			return diag.New(fmt.Sprintf("an entry may have %d kB here", maxEntry>>10), "a shorter one")
-		}
-	}
-	return q.Store.Add(person, events...)
+	keep, err := a.keeping(who)
+	return &practice.Options{Keeping: keep, Set: a.set}, err
 }
 
 // open tells whether the set is to be worked on now, so that nothing may give its answers.
@@ -137,10 +87,19 @@ func (a *assignment) verb(words []string, who person, now time.Time) (args []str
 		return slices.Concat([]string{"record", "--state=" + a.state}, args, []string{"--", person}), false, ""
 	case name == pageVerb.name && !slices.Contains(rest, "-"):
 		return a.page(rest, who, now)
-	case a.open(now) && (slices.Contains(giving, name) || name == pageVerb.name && !slices.Contains(rest, "--task")):
-		return nil, false, fmt.Sprintf("%s is off while the set %q is open, since it gives answers. Try: %s", name, a.title(), a.allowed())
+	case a.open(now) && slices.Contains(giving, name):
+		return nil, false, a.off(name)
 	}
-	return parsed(words, a.verbs(now))
+	args, needs, why = parsed(words, a.verbs(now))
+	if why == "" && name == pageVerb.name && a.open(now) && !slices.Contains(args, "--task") { // as it was read: the value of a flag is none
+		return nil, false, a.off(name)
+	}
+	return args, needs, why
+}
+
+// off says that a verb is off.
+func (a *assignment) off(verb string) string {
+	return fmt.Sprintf("%s is off while the set %q is open, since it gives answers. Try: %s", verb, a.title(), a.allowed())
 }
 
 // allowed are the commands there are while the set is open.
@@ -182,7 +141,7 @@ func (a *assignment) page(words []string, who person, now time.Time) (args []str
 	}
 	args = slices.Delete(args, at, at+1)
 	if !a.set.Opened(now) {
-		return nil, false, fmt.Sprintf("the set %q opens on %s", a.title(), a.set.Opens.Format(moment))
+		return nil, false, fmt.Sprintf("the set %q opens on %s", a.title(), a.set.Opens.Format(problemset.Stamp))
 	}
 	person, err := a.person(who)
 	if err != nil {
@@ -197,9 +156,6 @@ func (a *assignment) page(words []string, who person, now time.Time) (args []str
 	return slices.Concat(own, args, pageVerb.adds), false, ""
 }
 
-// moment is how a time is told.
-const moment = "2 January 2006 at 15:04"
-
 // hidden says why a person may not have the worked solution of a problem yet; "" where it
 // is open.
 func (a *assignment) hidden(p problemset.Problem, person string, now time.Time) string {
@@ -213,12 +169,5 @@ func (a *assignment) hidden(p problemset.Problem, person string, now time.Time) 
 	if a.set.Shows(now, done) {
 		return ""
 	}
-	when := "is not shown"
-	switch a.set.Rules.Show {
-	case problemset.ShowAnswered:
-		when = "opens once you have answered it"
-	case problemset.ShowClosed:
-		when = "opens when the set closes, on " + a.set.Closes.Format(moment)
-	}
-	return fmt.Sprintf("the worked solution of %s %s. Try: `page %s --mine --as pdf`, or --task", p.Name, when, p.Name)
+	return fmt.Sprintf("%s. Try: `page %s --mine --as pdf`, or --task", a.set.Hidden(), p.Name)
 }

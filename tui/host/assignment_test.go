@@ -140,11 +140,11 @@ func TestCommandsOfASet(t *testing.T) {
 	for head, commands := range map[string]map[string]string{
 		opened: {
 			"solve -": off("solve"), "solve - --ask T1": off("solve"), "check -": off("check"), "sweep - W": off("sweep"),
-			"page - --as md": off("page"), "page - --as md --field": off("page"), "solve": off("solve"),
+			"page - --as md": off("page"), "page - --as md --field": off("page"), "page - --as md --by --task": off("page"), "solve": off("solve"),
 			"page - --task --as md":                 "page - --task --as=md --output=- of 313",
 			"page lamp --mine --as md":              "page SET --problem=lamp --person=KEY --state=STATE --mine --as=md --output=- of 0",
 			"page own --task --as pdf --by 'A. B.'": "page SET --problem=own --person=KEY --state=STATE --task --as=pdf --by=A. B. --output=- of 0",
-			"page lamp --as md":                     "the worked solution of lamp opens when the set closes, on 8 December 2999 at 23:59. Try: `page lamp --mine --as pdf`, or --task",
+			"page lamp --as md":                     "the worked solution opens when the set closes, on 8 December 2999 at 23:59. Try: `page lamp --mine --as pdf`, or --task",
 			"page lump --mine --as md":              "the set has no problem lump. Try: lamp, own",
 			"page --mine":                           "the name of a problem is missing. Try: `page NAME --mine --as pdf > my.pdf`",
 			"page lamp own --mine":                  "page takes no argument own. Try: `page NAME --mine --as pdf > my.pdf`",
@@ -167,8 +167,8 @@ func TestCommandsOfASet(t *testing.T) {
 		over: {
 			"solve -": solved, "page lamp --as md": "page SET --problem=lamp --person=KEY --state=STATE --as=md --output=- of 0",
 		},
-		"[rules]\nshow = \"never\"\n":    {"page lamp --as md": "the worked solution of lamp is not shown. Try: `page lamp --mine --as pdf`, or --task", "check -": off("check")},
-		"[rules]\nshow = \"answered\"\n": {"page lamp --as md": "the worked solution of lamp opens once you have answered it. Try: `page lamp --mine --as pdf`, or --task"},
+		"[rules]\nshow = \"never\"\n":    {"page lamp --as md": "this set does not show its worked solutions. Try: `page lamp --mine --as pdf`, or --task", "check -": off("check")},
+		"[rules]\nshow = \"answered\"\n": {"page lamp --as md": "the worked solution opens once you have answered the problem. Try: `page lamp --mine --as pdf`, or --task"},
 	} {
 		_, _, says := ranWith(t, head)
 		for command, want := range commands {
@@ -191,7 +191,7 @@ func TestTheWorkedSolutionOpens(t *testing.T) {
 	if got := says("page lamp --as md"); !strings.HasPrefix(got, "page SET --problem=lamp") {
 		t.Error(got)
 	}
-	if got := says("page own --as md"); !strings.HasPrefix(got, "the worked solution of own opens once") {
+	if got := says("page own --as md"); !strings.HasPrefix(got, "the worked solution opens once") {
 		t.Error(got)
 	}
 }

@@ -15,6 +15,8 @@ import (
 	"sync"
 	"sync/atomic"
 	"time"
+
+	"trivet/mechanics/diag"
 )
 
 // visitorsFolder is where private visitors' sheets are kept below the host's own
@@ -31,6 +33,7 @@ type library struct {
 	from   *store      // the sheets to copy
 	folder *os.Root    // one folder a key
 	set    *assignment // practised in place of a folder's sheets; else nil
+	works  *works      // the record of what is practised
 
 	mu       sync.Mutex
 	rooms    map[*visitor]*room
@@ -58,7 +61,11 @@ func newLibrary(log *slog.Logger, from, state string) (*library, error) {
 	if err := l.count(); err != nil {
 		return nil, fmt.Errorf("the visitors' folder cannot be read: %w", err)
 	}
-	return l, nil
+	var notice *diag.Error
+	if l.works, notice, err = openWorks(state); notice != nil {
+		log.Error(notice.Error())
+	}
+	return l, err
 }
 
 // newPractice is a library of a set.
@@ -70,7 +77,7 @@ func newPractice(log *slog.Logger, set, state string) (*library, error) {
 	if err != nil {
 		return nil, err
 	}
-	l := &library{log: log, set: a, rooms: map[*visitor]*room{}}
+	l := &library{log: log, set: a, works: a.works, rooms: map[*visitor]*room{}}
 	l.empty = sync.NewCond(&l.mu)
 	return l, nil
 }
@@ -257,10 +264,8 @@ func (l *library) end(why string) {
 	for len(l.rooms) > 0 {
 		l.empty.Wait()
 	}
-	if l.set != nil {
-		if err := l.set.store.Close(); err != nil {
-			l.log.Error("the record could not be closed", "why", err)
-		}
+	if err := l.works.store.Close(); err != nil {
+		l.log.Error("the record could not be closed", "why", err)
 	}
 }
 

@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"trivet/mechanics/sheet"
+	"trivet/tui/record"
 )
 
 // shelf is a folder with the lamp, and with things that are not to be had.
@@ -70,6 +71,41 @@ func TestEachVisitorHasCopiesAndFindsThemAgain(t *testing.T) {
 	gb.sees("-3, 1")
 	if text, err := os.ReadFile(filepath.Join(folder, "lamp.toml")); err != nil || string(text) != lamp {
 		t.Errorf("the folder's own sheet has changed: %v", err)
+	}
+}
+
+// A private workbench practises as at a desk, with the record in the host's state, by key.
+func TestAPrivateWorkbenchPractises(t *testing.T) {
+	folder, _ := shelf(t)
+	state, a := t.TempDir(), key(t)
+	r := start(t, Settings{Private: folder, State: state}, nil)
+	g := r.visit(a, 80, 24)
+	g.sees("Your sheets")
+	g.keys("\r")
+	g.sees("37.5 T")
+	g.keys("\x1bq")
+	g.sees("practice: 0 of 2 independent equations")
+	g.keys("T1 = 36 N\r")
+	g.sees("!  T1 = 36 N")
+	g.keys(quit)
+	g.sees("Your sheets")
+	g.keys("\r")
+	g.sees("37.5 T")
+	g.keys("\x1bq")
+	g.sees("!  T1 = 36 N")
+	_ = g.client.Close()
+	r.end()
+	store, _, err := record.Open(record.File(state))
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer store.Close()
+	known, err := store.Persons()
+	if err != nil || len(known) != 1 {
+		t.Fatalf("%q, %v", known, err)
+	}
+	if events, err := store.Events(known[0]); err != nil || len(events) != 1 || events[0].Text != "T1 = 36 N" {
+		t.Errorf("the record has %+v, %v", events, err)
 	}
 }
 

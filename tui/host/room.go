@@ -118,7 +118,11 @@ func (r *room) open(name string) error {
 	if err != nil {
 		return err
 	}
-	r.begin(tui.Options{Path: name, Sheet: s, Stamp: stamp, Save: r.own.save})
+	keep, err := r.lib.works.keeping(r.v.who)
+	if err != nil { // sheets are kept all the same
+		r.lib.log.Error("practice is not kept", "visitor", r.v.who.name(), "why", err.Error())
+	}
+	r.begin(tui.Options{Path: name, Sheet: s, Stamp: stamp, Save: r.own.save, Record: keep})
 	return nil
 }
 

@@ -17,6 +17,7 @@ type Now struct {
 	Solved  bool
 
 	Practises bool // practice has the screen
+	Keeps     bool // and what is done there goes into a record
 
 	Asked, More, Seen bool // a question is asked, there is more to see of it, and it shows
 }
@@ -63,8 +64,11 @@ func (n Now) Cannot(i Intent) string {
 	case PageUp, PageDown, First, Last:
 		return n.cannotScroll()
 	case Save:
-		if n.Practises {
+		if n.Practises && n.Keeps {
 			return "your work is in your record as soon as it is judged"
+		}
+		if n.Practises {
+			return "there is no record here: your work ends with this session"
 		}
 		if n.Starts {
 			return "no sheet is open yet: enter opens one"
@@ -85,6 +89,10 @@ func (n Now) Cannot(i Intent) string {
 	case Reveal:
 		if !n.Hides && n.Mode == OnBoard {
 			return "answers are shown already: h hides them"
+		}
+	case PickNext, PickPrev, Dimensions, ForcePolygon:
+		if n.Practises {
+			return "in practice the picture shows what was found"
 		}
 	case SwitchSide:
 		if n.Large {

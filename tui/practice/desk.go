@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+	"sync/atomic"
 	"unicode"
 
 	tea "charm.land/bubbletea/v2"
@@ -18,14 +19,16 @@ import (
 	"trivet/mechanics/tutor"
 	"trivet/mechanics/working"
 	"trivet/tui/keys"
+	"trivet/tui/layout"
 	"trivet/tui/picture"
 	"trivet/tui/results"
+	"trivet/tui/session"
 	"trivet/tui/text"
 )
 
 // Desk is a problem being practised: the task, the picture, the work and the line that is
-// typed. It is a value: what is done gives the next one. It holds no solution until that may
-// be seen, so that nothing of one can show.
+// typed. It is a value: what is done gives the next one. What it draws from has no solution in it
+// until that may be seen.
 type Desk struct {
 	Problem *problem.Problem
 	State
@@ -51,6 +54,26 @@ type Desk struct {
 type Solved struct {
 	own   []doc.Block
 	steps results.Steps
+	laid  atomic.Pointer[laid] // as it was drawn last
+}
+
+// laid is a solution in lines of a width.
+type laid struct {
+	w     int
+	ascii bool
+	lines text.Lines
+}
+
+// in gives the solution in lines of a width.
+func (s *Solved) in(w int, ascii bool) text.Lines {
+	if l := s.laid.Load(); l != nil && l.w == w && l.ascii == ascii {
+		return l.lines
+	}
+	var lines text.Lines
+	lines.Laid(text.Layout(w, 0, ascii), s.own)
+	lines = append(lines, s.steps.All(w, ascii)...)
+	s.laid.Store(&laid{w, ascii, lines})
+	return lines
 }
 
 // pane is a part of the desk.
@@ -70,6 +93,7 @@ type Told struct {
 	state  State
 	Says   string // in words, for whoever sees no pane
 	Bad    bool
+	Loud   bool   // no pane shows it
 	Line   string // to be mended
 	solved *Solved
 }
@@ -79,7 +103,7 @@ func Open(keep Keeping, task Task, s *sheet.Sheet, sol *statics.Solution) (Desk,
 	w, err := Begin(keep, task, sol)
 	d := Desk{Problem: sol.Problem, work: w, task: report.Task(sol.Problem, s), names: namesOf(sol.Problem), cam: picture.NewCamera()}
 	d.take(w.State())
-	if d.Done && (task.Set == nil || w.MayShow()) || d.Shown {
+	if d.Done && task.MayShow(true) || d.Shown {
 		d.solved = w.solve()
 	}
 	return d, err
@@ -163,8 +187,8 @@ const (
 	AskShow // whether the solution is to be shown
 )
 
-// Do does an intent; says is a word about it.
-func (d Desk) Do(i keys.Intent) (_ Desk, cmd tea.Cmd, says string, wish Wish) {
+// Do does an intent on a screen w by h; says is a word about it.
+func (d Desk) Do(i keys.Intent, w, h int) (_ Desk, cmd tea.Cmd, says string, wish Wish) {
 	switch i {
 	case keys.Cancel:
 		if d.pane != workPane || d.large {
@@ -179,7 +203,7 @@ func (d Desk) Do(i keys.Intent) (_ Desk, cmd tea.Cmd, says string, wish Wish) {
 	case keys.Enlarge:
 		d.large = !d.large
 	case keys.Commit:
-		return d.entered()
+		return d.entered(w, h)
 	case keys.AskHint:
 		return d.queue(d.work.hinted())
 	case keys.Undo:
@@ -188,15 +212,15 @@ func (d Desk) Do(i keys.Intent) (_ Desk, cmd tea.Cmd, says string, wish Wish) {
 		switch {
 		case d.solved != nil:
 			d.pane = taskPane
-		case !d.work.MayShow():
-			return d, nil, d.work.whyHidden(), Nothing
+		case !d.work.task.MayShow(d.Done):
+			return d, nil, d.work.task.Set.Hidden(), Nothing
 		default:
 			return d, nil, "", AskShow
 		}
 	case keys.TakeWord:
 		says = d.complete()
 	case keys.Up, keys.Down, keys.PageUp, keys.PageDown, keys.First, keys.Last:
-		d.move(i)
+		d.move(i, w, h)
 	default:
 		switch {
 		case d.pane == picturePane:
@@ -219,24 +243,36 @@ func (d *Desk) Reading() (name string, at int, of any) {
 // Reads are the lines of the task as they are read aloud.
 func (d *Desk) Reads(w int) []string { return d.lines(taskPane, w, false).Read() }
 
-// Type adds characters to the entry.
-func (d Desk) Type(chars string) Desk {
+// Type adds characters to the entry; of several lines, as they are pasted, all but the last are
+// entered.
+func (d Desk) Type(chars string) (_ Desk, cmd tea.Cmd) {
 	d.pane, d.large = workPane, d.large && d.pane == workPane
-	d.Line.Insert(chars)
-	return d
+	lines := strings.Split(strings.ReplaceAll(strings.ReplaceAll(chars, "\r\n", "\n"), "\r", "\n"), "\n")
+	for k, line := range lines {
+		d.Line.Insert(line)
+		if k == len(lines)-1 || strings.TrimSpace(d.Line.Text) == "" {
+			continue
+		}
+		var one tea.Cmd
+		d, one, _, _ = d.entered(0, 0)
+		cmd = tea.Batch(cmd, one)
+	}
+	return d, cmd
 }
 
-// entered has what is typed judged; the words hint and show me are no entries.
-func (d Desk) entered() (_ Desk, cmd tea.Cmd, says string, wish Wish) {
+// entered has what is typed judged; the words hint, undo and show me are no entries.
+func (d Desk) entered(w, h int) (_ Desk, cmd tea.Cmd, says string, wish Wish) {
 	typed := strings.TrimSpace(d.Line.Text)
 	d.Line, d.recall, d.pane = text.Line{}, 0, workPane
 	switch {
 	case typed == "":
 		return d, nil, "type an entry: " + example, Nothing
 	case strings.EqualFold(typed, "hint"):
-		return d.Do(keys.AskHint)
+		return d.Do(keys.AskHint, w, h)
 	case strings.EqualFold(typed, "show me"):
-		return d.Do(keys.ShowMe)
+		return d.Do(keys.ShowMe, w, h)
+	case strings.EqualFold(typed, "undo"):
+		return d.Do(keys.Undo, w, h)
 	}
 	return d.queue(d.work.judged(typed))
 }
@@ -248,7 +284,7 @@ const example = "ΣFx: ..., a value, or the word hint"
 const mostWaiting = 20
 
 // move goes up and down: among earlier entries where the line has the keys, else in the text.
-func (d *Desk) move(i keys.Intent) {
+func (d *Desk) move(i keys.Intent, w, h int) {
 	if d.pane == picturePane {
 		d.cam.Do(i)
 		return
@@ -271,12 +307,11 @@ func (d *Desk) move(i keys.Intent) {
 	if d.pane == workPane { // counted from below
 		i = map[keys.Intent]keys.Intent{keys.PageUp: keys.PageDown, keys.PageDown: keys.PageUp, keys.First: keys.Last, keys.Last: keys.First}[i]
 	}
-	text.Scroll(&o, i, scrolled)
-	d.scroll[d.pane] = max(o.Y, 0)
+	r := d.places(w, h)[d.pane]
+	rows := max(r.Dy()-layout.Frame, 1)
+	text.Scroll(&o, i, rows)
+	d.scroll[d.pane] = max(min(o.Y, len(d.lines(d.pane, r.Dx()-2, false))-rows), 0)
 }
-
-// scrolled is how many lines a page goes on.
-const scrolled = 8
 
 // complete completes the name before the cursor as far as it is certain, and says which go on
 // so where there are several.
@@ -312,11 +347,27 @@ func (d *Desk) complete() (says string) {
 // Show has the solution shown, which ends practice.
 func (d Desk) Show() (Desk, tea.Cmd) {
 	w := d.work
-	d, cmd, _, _ := d.queue(func() tea.Msg {
-		err := w.Show()
-		return w.told(Told{Says: "the solution is shown, and practice on this problem has ended", solved: w.solve()}, err)
-	})
+	d, cmd, _, _ := d.queue(w.do("", func() Told {
+		if err := w.Show(); err != nil {
+			return Told{Says: "not shown, since the record cannot be written: " + err.Error(), Bad: true}
+		}
+		return Told{Says: "the solution is shown, and practice on this problem has ended", solved: w.solve()}
+	}))
 	return d, cmd
+}
+
+// flush does in one command what still waits, for one who leaves.
+func (d *Desk) flush() tea.Cmd {
+	waiting := d.waiting
+	if len(waiting) == 0 {
+		return nil
+	}
+	return func() tea.Msg {
+		for _, do := range waiting {
+			do()
+		}
+		return nil
+	}
 }
 
 // Title is the problem's.
@@ -327,29 +378,43 @@ func (d *Desk) Title() string {
 	return d.Problem.Title
 }
 
-// told is a reply with the state as it is now.
-func (w *Work) told(t Told, err error) Told {
-	t.work, t.state = w, w.State()
-	if err != nil {
-		t.Says, t.Bad = "the record cannot be written: "+err.Error(), true
+// do does something in a command: its reply has the state as it is then. A fault of ours costs no
+// more than what was asked for, and the line is given back.
+func (w *Work) do(line string, work func() Told) tea.Cmd {
+	return func() tea.Msg {
+		out := session.Work(line, work)
+		t := out.Value
+		if out.Fault != "" {
+			t = Told{Says: "this could not be judged (fault: " + out.Fault + ")", Bad: true, Line: line}
+		}
+		t.work, t.state = w, w.State()
+		t.Loud = t.Loud || t.Bad
+		return t
 	}
-	return t
+}
+
+// refused says that the record takes nothing, so that nothing is judged.
+func refused(line string, err error) Told {
+	return Told{Says: "not judged, since the record cannot be written: " + err.Error(), Bad: true, Line: line}
 }
 
 // judged judges an entry in a command: it is kept before its judgement shows.
 func (w *Work) judged(entry string) tea.Cmd {
-	return func() tea.Msg {
+	return w.do(entry, func() Told {
 		was := w.State().End
 		j, err := w.Enter(entry)
+		if err != nil {
+			return refused(entry, err)
+		}
 		t := Told{Says: Spoken(j)}
 		if now := w.State().End; now.Done && !was.Done {
-			t.Says += " " + w.congratulates(now)
-			if w.task.Set == nil || w.MayShow() {
+			t.Says, t.Loud = t.Says+" "+w.congratulates(now), true
+			if w.task.MayShow(true) {
 				t.solved = w.solve()
 			}
 		}
-		return w.told(t, err)
-	}
+		return t
+	})
 }
 
 // congratulates says that all is done.
@@ -357,38 +422,39 @@ func (w *Work) congratulates(e End) string {
 	says := "Everything that is needed is right."
 	if w.task.Set != nil {
 		says += fmt.Sprintf(" %.3g of %g points.", e.Points, w.task.rules.Points)
+		if !w.task.MayShow(true) {
+			says += " " + say.Capital(w.task.Set.Hidden()) + "."
+		}
 	}
 	return says
 }
 
 func (w *Work) hinted() tea.Cmd {
-	return func() tea.Msg {
-		h, ok, err := w.Hint()
-		t := Told{Says: fmt.Sprintf("hint %d: %s", h.Stage, h.Says)}
-		if !ok {
-			t.Says, t.Bad = "the set gives no more hints: "+say.Count(w.task.Set.Rules.Hints, "hint")+" a problem", true
+	return w.do("", func() Told {
+		h, free, ok, err := w.Hint()
+		switch {
+		case err != nil:
+			return Told{Says: "no hint, since the record cannot be written: " + err.Error(), Bad: true}
+		case !ok:
+			return Told{Says: "the set gives no more hints: " + say.Count(w.task.Set.Rules.Hints, "hint") + " a problem", Bad: true}
+		case free:
+			return Told{Says: h.Says, Loud: true}
 		}
-		return w.told(t, err)
-	}
+		return Told{Says: fmt.Sprintf("hint %d: %s", h.Stage, h.Says)}
+	})
 }
 
 func (w *Work) undone() tea.Cmd {
-	return func() tea.Msg {
+	return w.do("", func() Told {
 		entry, ok, err := w.Undo()
-		t := Told{Says: "taken back: " + entry, Line: entry}
-		if !ok {
-			t.Says = "no entry to take back"
+		switch {
+		case err != nil:
+			return Told{Says: "not taken back, since the record cannot be written: " + err.Error(), Bad: true}
+		case !ok:
+			return Told{Says: "no entry to take back", Loud: true}
 		}
-		return w.told(t, err)
-	}
-}
-
-// whyHidden says why the solution does not show.
-func (w *Work) whyHidden() string {
-	if set := w.task.Set; set != nil && !set.Closes.IsZero() {
-		return "this set shows its solutions by its own rules: " + string(set.Rules.Show)
-	}
-	return "this set does not show its solutions yet"
+		return Told{Says: "taken back: " + entry, Line: entry}
+	})
 }
 
 // solve writes the worked solution, with the student's own work before it.
@@ -402,11 +468,16 @@ func (w *Work) solve() *Solved {
 	return &Solved{own: report.OwnWork(own), steps: results.Lay(working.Build(w.solution), results.Widths{})}
 }
 
+// verdicts are those of entries, in words.
+var verdicts = map[tutor.Verdict]string{
+	tutor.Right: "right", tutor.Dependent: "right, but not independent", tutor.Imprecise: "close", tutor.Wrong: "wrong", tutor.Unreadable: "not readable",
+}
+
 // Spoken is a judgement in words alone.
 func Spoken(j tutor.Judgement) string {
-	says := string(j.Verdict) + ": " + j.Says
+	says := verdicts[j.Verdict] + ": " + j.Says
 	if j.Kind == tutor.Equation && j.Verdict != tutor.Unreadable && j.Needed > 0 {
-		says += " " + Progress(j.Independent, j.Needed)
+		says += " " + Progress(min(j.Independent, j.Needed), j.Needed)
 	}
 	return says
 }

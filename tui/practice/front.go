@@ -1,11 +1,14 @@
 package practice
 
 import (
+	"strings"
+
 	tea "charm.land/bubbletea/v2"
 
 	"trivet/mechanics/sheet"
 	"trivet/tui/grid"
 	"trivet/tui/keys"
+	"trivet/tui/session"
 	"trivet/tui/text"
 	"trivet/tui/theme"
 )
@@ -18,8 +21,33 @@ type Front struct {
 	alone bool                     // the session began with practice: there is nothing behind it
 	Shelf *Shelf                   // the problems of a set
 	Desk  *Desk                    // the one that is worked on
-	waits bool                     // for one that is being opened
+	asked int                      // what was asked for last, by its number
+	waits bool                     // for it, as keys do
 }
+
+// Reply is what was asked for last, or was overtaken.
+type Reply struct {
+	of  int
+	msg tea.Msg
+}
+
+// ask asks for something, in place of what was asked for before; opens tells that keys are meant
+// for it.
+func (f *Front) ask(cmd tea.Cmd, opens bool) tea.Cmd {
+	f.asked++
+	f.waits = opens
+	n := f.asked
+	return func() tea.Msg {
+		out := session.Work(n, cmd)
+		if out.Fault != "" {
+			return Reply{n, Opened{Fault: "this could not be opened (fault: " + out.Fault + ")"}}
+		}
+		return Reply{n, out.Value}
+	}
+}
+
+// Expect has keys wait for a sheet that is being read, or no longer.
+func (f *Front) Expect(yes bool) { f.waits = yes }
 
 // Ends is asked before the solution is shown.
 const Ends = "Show the solution? Practice on this problem ends, and your record says so."
@@ -31,11 +59,13 @@ type Said struct {
 	Loud bool // it is said where panes show it as well
 	Cmd  tea.Cmd
 	Far  map[string]string // how far one has come in each set; nil: no word of it
+	Came bool              // what keys waited for is there, or will not be
 }
 
 // NewFront begins with practice where there are options; at a desk the record is the person's own, by
 // the session's environment.
-func NewFront(opt *Options, env []string, hosted bool) (f Front) {
+func NewFront(opt *Options, keep Keeping, env []string, hosted bool) (f Front) {
+	f.opt.Keeping = keep
 	if opt != nil {
 		f.opt, f.alone = *opt, true
 	}
@@ -56,17 +86,15 @@ func (f *Front) Waits() bool { return f.waits }
 
 // Begin opens what a session that practises begins with: a set, or a sheet by its name.
 func (f *Front) Begin(name string, s *sheet.Sheet) tea.Cmd {
-	f.waits = true
 	if f.opt.Set != nil {
-		return f.opt.List(0)
+		return f.ask(f.opt.List(0), true)
 	}
 	return f.Sheet(name, s)
 }
 
 // Sheet opens a sheet for practice.
 func (f *Front) Sheet(name string, s *sheet.Sheet) tea.Cmd {
-	f.waits = true
-	return f.opt.Keeping.Sheet(name, s, f.opener())
+	return f.ask(f.opt.Keeping.Sheet(name, s, f.opener()), true)
 }
 
 // opener opens the person's own record, once.
@@ -79,24 +107,30 @@ func (f *Front) opener() func() (Keeping, string) {
 
 // BuiltIn opens a set that comes with the program.
 func (f *Front) BuiltIn(name string) tea.Cmd {
-	f.waits = true
 	keep, open := f.opt.Keeping, f.opener()
-	return func() tea.Msg {
+	return f.ask(func() tea.Msg {
 		opt, ok := BuiltIn(name)
 		if !ok {
 			return Shelved{Fault: "this set does not read"}
 		}
+		trouble := ""
 		if opt.Keeping = keep; open != nil {
-			opt.Keeping, _ = open()
+			opt.Keeping, trouble = open()
 		}
-		return opt.List(0)()
-	}
+		msg := opt.List(0)()
+		if shelf, ok := msg.(Shelved); ok && trouble != "" {
+			shelf.Trouble = trouble
+			return shelf
+		}
+		return msg
+	}, true)
 }
 
 // Farther is how far one has come in each set that comes with the program.
 type Farther struct {
-	keep Keeping
-	far  map[string]string
+	keep    Keeping
+	far     map[string]string
+	trouble string
 }
 
 // Standing reads how far one has come; looking makes no record.
@@ -107,50 +141,69 @@ func (f *Front) Standing() tea.Cmd {
 		case open != nil && !Kept(env):
 			return nil
 		case open != nil:
-			keep, _ = open()
+			var trouble string
+			keep, trouble = open()
+			return Farther{keep, keep.Standing(), trouble}
 		}
-		return Farther{keep, keep.Standing()}
+		return Farther{keep: keep, far: keep.Standing()}
 	}
 }
 
-// Take receives a message of practice.
+// Take receives a message of practice; what was overtaken, or is of a desk that was left, says
+// nothing more.
 func (f Front) Take(msg tea.Msg) (_ Front, out Said) {
+	came := false
+	if of, ok := msg.(Reply); ok {
+		if of.of != f.asked {
+			return f, out
+		}
+		msg, came, f.waits = of.msg, f.waits, false
+	}
+	loud := func(text string) Said { return Said{Text: text, Bad: true, Loud: true, Came: came} }
+	out.Came = came
 	switch msg := msg.(type) {
 	case Farther:
-		f.opt.Keeping, out.Far = msg.keep, msg.far
+		f.opt.Keeping = msg.keep
+		if msg.trouble != "" {
+			out = loud(msg.trouble)
+		}
+		out.Far = msg.far
 	case Shelved:
-		f.waits = false
 		if msg.Fault != "" {
-			return f, Said{Text: msg.Fault, Bad: true, Loud: true}
+			return f, loud(msg.Fault)
 		}
 		f.Shelf, f.opt.Keeping = &msg.Shelf, msg.Shelf.opt.Keeping
+		if msg.Trouble != "" {
+			out = loud(msg.Trouble)
+		}
 	case Opened:
-		f.waits = false
 		if msg.Fault != "" {
-			return f, Said{Text: msg.Fault, Bad: true, Loud: true}
+			return f, loud(msg.Fault)
 		}
 		f.Desk, f.opt.Keeping = &msg.Desk, msg.Keep
-		out = Said{Text: "practice: " + msg.Desk.Title() + "; type an entry and enter, or the word hint; ctrl+w leads to the task, esc back"}
-		if msg.Trouble != "" {
-			out = Said{Text: msg.Trouble, Bad: true, Loud: true}
+		if out = (Said{Came: came, Text: "practice: " + msg.Desk.Title() + ". " + strings.Join(strings.Fields(msg.Desk.Problem.Statement), " ") + " Type an entry and enter, or the words hint or undo; ctrl+w leads to the task, esc back."}); msg.Trouble != "" {
+			out = loud(msg.Trouble)
 		}
 	case Told:
-		if f.Desk == nil {
+		if f.Desk == nil || f.Desk.work != msg.work {
 			return f, out
 		}
 		d, cmd := f.Desk.Take(msg)
 		f.Desk = &d
-		out = Said{Text: msg.Says, Bad: msg.Bad, Loud: msg.Bad, Cmd: cmd}
+		out = Said{Text: msg.Says, Bad: msg.Bad, Loud: msg.Loud, Cmd: cmd}
 	}
 	return f, out
 }
 
-// Do does an intent. Where Leave is asked for there is nothing left here.
-func (f Front) Do(i keys.Intent) (_ Front, cmd tea.Cmd, says string, wish Wish) {
+// Keeps tells that what is done here goes into a record.
+func (f *Front) Keeps() bool { return f.opt.Store != nil }
+
+// Do does an intent on a screen w by h. Where Leave is asked for there is nothing left here.
+func (f Front) Do(i keys.Intent, w, h int) (_ Front, cmd tea.Cmd, says string, wish Wish) {
 	switch {
 	case f.Desk != nil:
 		var d Desk
-		if d, cmd, says, wish = f.Desk.Do(i); wish == Leave {
+		if d, cmd, says, wish = f.Desk.Do(i, w, h); wish == Leave {
 			return f.left()
 		}
 		f.Desk = &d
@@ -159,7 +212,9 @@ func (f Front) Do(i keys.Intent) (_ Front, cmd tea.Cmd, says string, wish Wish) 
 		if s, cmd, wish = f.Shelf.Do(i); wish == Leave {
 			return f.left()
 		}
-		f.Shelf, f.waits = &s, i == keys.Commit && cmd != nil
+		if f.Shelf = &s; cmd != nil {
+			cmd = f.ask(cmd, true)
+		}
 	case i == keys.Cancel: // it is being read, or cannot be
 		return f.left()
 	}
@@ -168,14 +223,17 @@ func (f Front) Do(i keys.Intent) (_ Front, cmd tea.Cmd, says string, wish Wish) 
 
 // left goes back to where practice was begun.
 func (f Front) left() (_ Front, cmd tea.Cmd, says string, wish Wish) {
+	if f.Desk != nil {
+		cmd = f.Desk.flush()
+	}
 	if f.Desk != nil && f.Shelf != nil {
 		f.Desk = nil
-		return f, f.Shelf.Again(), "", Nothing
+		return f, tea.Sequence(cmd, f.ask(f.Shelf.Again(), false)), "", Nothing
 	}
-	if !f.alone {
-		f.Desk, f.Shelf = nil, nil
+	if f.asked++; !f.alone { // what is on its way is wanted no more
+		f.Desk, f.Shelf, f.waits = nil, nil, false
 	}
-	return f, nil, "", Leave
+	return f, cmd, "", Leave
 }
 
 // Show has the solution shown.
@@ -186,12 +244,13 @@ func (f Front) Show() (Front, tea.Cmd) {
 }
 
 // Type adds characters to the entry.
-func (f Front) Type(chars string) Front {
-	if f.Desk != nil {
-		d := f.Desk.Type(chars)
-		f.Desk = &d
+func (f Front) Type(chars string) (Front, tea.Cmd) {
+	if f.Desk == nil {
+		return f, nil
 	}
-	return f
+	d, cmd := f.Desk.Type(chars)
+	f.Desk = &d
+	return f, cmd
 }
 
 // At is the front with another line of the task read.

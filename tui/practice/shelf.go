@@ -29,8 +29,7 @@ import (
 // Options say what is practised in a session, and where it is kept.
 type Options struct {
 	Keeping
-	Set  *problemset.Set // nil: the sheet of the session
-	Only bool            // nothing but practice: the session never shows the workbench
+	Set *problemset.Set // nil: the sheet of the session
 
 	// Read reads a sheet of the set by its path; nil: from its file.
 	Read func(path string) (*sheet.Sheet, error)
@@ -53,8 +52,9 @@ type shelved struct {
 
 // Shelved is a shelf that was read, or what kept it from being so.
 type Shelved struct {
-	Shelf Shelf
-	Fault string
+	Shelf   Shelf
+	Fault   string
+	Trouble string
 }
 
 // Opened is a desk that was opened, with the sheet on it, or what kept it from being so. Trouble
@@ -129,13 +129,13 @@ func (s Shelf) Again() tea.Cmd { return s.opt.List(s.Pick) }
 func (o Options) open(p problemset.Problem, now time.Time) tea.Cmd {
 	return func() tea.Msg {
 		if !o.Set.Opened(now) {
-			return Opened{Fault: "the set opens at " + o.Set.Opens.Format(stamp)}
+			return Opened{Fault: "the set opens on " + o.Set.Opens.Format(problemset.Stamp)}
 		}
 		s, sol, fault := o.Personal(p)
 		if fault != "" {
 			return Opened{Fault: fault}
 		}
-		return opened(o.Keeping, InSet(o.Set, p), s, sol)
+		return opened(o.Keeping, InSet(o.Set, p, s), s, sol)
 	}
 }
 
@@ -145,15 +145,18 @@ func (o Options) personal(p problemset.Problem, s *sheet.Sheet, sol *statics.Sol
 	if err != nil {
 		return nil, nil, err.Error()
 	}
-	own, err := o.Set.Personal(p, o.Person, src)
+	seed := o.Person
+	if o.Store != nil { // another name later changes no values
+		if seed, err = o.Store.Seed(o.Person); err != nil {
+			return nil, nil, "the record cannot be read: " + err.Error()
+		}
+	}
+	own, err := o.Set.Personal(p, seed, src)
 	if err != nil {
 		return nil, nil, err.Error()
 	}
 	return own.Sheet, own.Solution, ""
 }
-
-// stamp is how a moment is told.
-const stamp = "2006-01-02 15:04"
 
 // solved reads and solves a sheet.
 func solved(s *sheet.Sheet) (*statics.Solution, string) {
@@ -191,7 +194,7 @@ func (k Keeping) Sheet(name string, s *sheet.Sheet, own func() (Keeping, string)
 		if own != nil {
 			k, trouble = own()
 		}
-		out := opened(k, Alone(name), s, sol)
+		out := opened(k, Alone(name, s), s, sol)
 		if trouble != "" {
 			out.Trouble = trouble
 		}
@@ -245,13 +248,13 @@ func (s Shelf) Times() string {
 	set, now := s.opt.Set, time.Now()
 	switch {
 	case !set.Opened(now):
-		return "opens " + set.Opens.Format(stamp)
+		return "opens " + set.Opens.Format(problemset.Stamp)
 	case set.Closes.IsZero():
 		return "open"
 	case set.Closed(now):
-		return "closed " + set.Closes.Format(stamp)
+		return "closed " + set.Closes.Format(problemset.Stamp)
 	}
-	return "open until " + set.Closes.Format(stamp)
+	return "open until " + set.Closes.Format(problemset.Stamp)
 }
 
 // standing says how far the person has come on a problem.

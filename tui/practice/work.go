@@ -3,11 +3,15 @@
 package practice
 
 import (
+	"crypto/sha256"
+	"encoding/hex"
+	"fmt"
 	"slices"
 	"sync"
 	"time"
 
 	"trivet/mechanics/problemset"
+	"trivet/mechanics/sheet"
 	"trivet/mechanics/statics"
 	"trivet/mechanics/tutor"
 	"trivet/tui/record"
@@ -26,20 +30,41 @@ type Task struct {
 	Set   *problemset.Set
 	Needs []problemset.Need
 	rules problemset.Problem
+	sheet string // what stands in the sheet, of which the work is: see printOf
 }
 
 // Alone is the task of a sheet that belongs to no set.
-func Alone(name string) Task {
-	return Task{Of: record.Problem{Name: name}, Needs: []problemset.Need{problemset.NeedValues}}
+func Alone(name string, s *sheet.Sheet) Task {
+	return Task{Of: record.Problem{Name: name}, Needs: []problemset.Need{problemset.NeedValues}, sheet: printOf(s)}
 }
 
 // InSet is the task of a problem of a set.
-func InSet(set *problemset.Set, p problemset.Problem) Task {
-	return Task{Of: record.Problem{Set: set.Name(), Name: p.Name}, Set: set, Needs: p.Needs, rules: p}
+func InSet(set *problemset.Set, p problemset.Problem, s *sheet.Sheet) Task {
+	return Task{Of: record.Problem{Set: set.Name(), Name: p.Name}, Set: set, Needs: p.Needs, rules: p, sheet: printOf(s)}
 }
 
-// Work is a person's work on one problem. Its methods may be called from any goroutine; each
-// change is kept before it is told.
+// printOf tells one problem from another of the same name: with other numbers, or an edited
+// one, work begins anew. Words and answers do not count.
+func printOf(s *sheet.Sheet) string {
+	h := sha256.New()
+	for _, t := range s.Tables {
+		if t.Name == "answers" {
+			continue
+		}
+		for _, r := range t.Rows {
+			if t.Name == "" && slices.Contains([]string{"title", "statement", "lesson"}, r.Name) {
+				continue
+			}
+			for _, c := range r.Cells {
+				fmt.Fprintf(h, "%q", []string{t.Name, r.Name, c.Key, c.Text})
+			}
+		}
+	}
+	return hex.EncodeToString(h.Sum(nil)[:8])
+}
+
+// Work is a person's work on one problem. Its methods may be called from any goroutine. What
+// the record does not take has not happened.
 type Work struct {
 	mu       sync.Mutex
 	keep     Keeping
@@ -47,7 +72,7 @@ type Work struct {
 	solution *statics.Solution
 	judge    *tutor.Practice
 	items    []Item
-	hints    int // in all, with those of entries taken back
+	hints    int // in all, with those of other sessions
 	end      End
 }
 
@@ -84,62 +109,91 @@ func New(keep Keeping, task Task, s *statics.Solution) *Work {
 // cannot be read; the work begins anew then.
 func Begin(keep Keeping, task Task, s *statics.Solution) (*Work, error) {
 	w := New(keep, task, s)
-	if keep.Store == nil {
-		return w, nil
-	}
-	events, err := keep.Store.Events(keep.Person)
+	events, err := w.events()
 	if err != nil {
 		return w, err
 	}
-	var kept []record.Event // less what was taken back
-	for _, e := range events {
-		if e.Problem != task.Of {
+	w.count(events)
+	for _, e := range standing(events) {
+		if e.What == record.Hint {
+			w.items = append(w.items, Item{Hint: &tutor.Hint{Stage: e.Stage, Says: e.Text}})
+			w.judge.Hinted(e.Stage)
 			continue
 		}
+		j := w.judge.Enter(e.Text)
+		if string(j.Verdict) != e.Verdict {
+			j.Says += " (When it was entered it was judged as " + verdicts[tutor.Verdict(e.Verdict)] + ".)"
+		}
+		w.items = append(w.items, Item{Judgement: j})
+	}
+	return w, nil
+}
+
+// standing are the entries and hints of events, less what was taken back.
+func standing(events []record.Event) (kept []record.Event) {
+	for _, e := range events {
 		switch e.What {
+		case record.Entry, record.Hint:
+			kept = append(kept, e)
 		case record.Undone:
-			if k := lastEntry(kept); k >= 0 {
-				kept = slices.Delete(kept, k, k+1)
+			for k, was := range slices.Backward(kept) {
+				if was.What == record.Entry && was.Text == e.Text {
+					kept = slices.Delete(kept, k, k+1)
+					break
+				}
 			}
-			continue
+		}
+	}
+	return kept
+}
+
+// events are those of this work, of all sessions.
+func (w *Work) events() (own []record.Event, err error) {
+	if w.keep.Store == nil {
+		return nil, nil
+	}
+	all, err := w.keep.Store.Events(w.keep.Person)
+	for _, e := range all {
+		if e.Problem == w.task.Of && (e.Sheet == "" || e.Sheet == w.task.sheet) { // an old record does not tell them apart
+			own = append(own, e)
+		}
+	}
+	return own, err
+}
+
+// count counts the hints, and finds the end: the first time that all was done.
+func (w *Work) count(events []record.Event) {
+	w.hints = 0
+	for _, e := range events {
+		switch e.What {
 		case record.Hint:
 			w.hints++
 		case record.Shown:
 			w.end.Shown = true
 		case record.Done:
-			w.end.Done, w.end.Points = true, e.Points
-		}
-		kept = append(kept, e)
-	}
-	for _, e := range kept {
-		switch e.What {
-		case record.Entry:
-			w.items = append(w.items, Item{Judgement: w.judge.Enter(e.Text)})
-		case record.Hint:
-			h := w.judge.Hint()
-			w.items = append(w.items, Item{Hint: &h})
+			if !w.end.Done {
+				w.end.Done, w.end.Points = true, e.Points
+			}
 		}
 	}
-	return w, nil
 }
 
-func lastEntry(kept []record.Event) int {
-	for k, e := range slices.Backward(kept) {
-		if e.What == record.Entry {
-			return k
+// again judges items anew, from the first.
+func (w *Work) again(items []Item) {
+	w.judge, w.items = tutor.New(w.solution), items
+	for _, one := range items {
+		if one.Hint == nil {
+			w.judge.Enter(one.Entry)
+		} else {
+			w.judge.Hinted(one.Hint.Stage)
 		}
 	}
-	return -1
 }
 
 // State is how the work stands.
 func (w *Work) State() State {
 	w.mu.Lock()
 	defer w.mu.Unlock()
-	return w.state()
-}
-
-func (w *Work) state() State {
 	s := State{Items: slices.Clone(w.items), Found: w.judge.Found(), Hints: w.hints, Of: -1, Answered: w.judge.Done(), End: w.end}
 	s.Independent, s.Needed = w.judge.Progress()
 	if w.task.Set != nil {
@@ -148,20 +202,20 @@ func (w *Work) state() State {
 	return s
 }
 
-// keepEvents adds to the record what happens at one moment: all of it or nothing.
-func (w *Work) keepEvents(events ...record.Event) error {
+// add adds to the record what happens at one moment: all of it or nothing.
+func (w *Work) add(events ...record.Event) error {
 	if w.keep.Store == nil {
 		return nil
 	}
 	now := time.Now()
 	for i := range events {
-		events[i].At, events[i].Problem = now, w.task.Of
+		events[i].At, events[i].Problem, events[i].Sheet = now, w.task.Of, w.task.sheet
 	}
 	return w.keep.Store.Add(w.keep.Person, events...)
 }
 
-// Enter judges an entry. The error is that of the record: the entry is judged all the same.
-// Where the entry is the last one needed, the record has it with the end or not at all.
+// Enter judges an entry, once the record has it; where it is the last one needed, with the end.
+// On an error it is not entered.
 func (w *Work) Enter(text string) (tutor.Judgement, error) {
 	w.mu.Lock()
 	defer w.mu.Unlock()
@@ -172,15 +226,19 @@ func (w *Work) Enter(text string) (tutor.Judgement, error) {
 	}
 	happened, end := []record.Event{e}, w.end
 	if !end.Done && w.reached() {
-		done := w.done()
-		happened, end.Done, end.Points = append(happened, done), true, done.Points
+		if done := w.done(); !w.end.Done { // else another session has ended it
+			happened, end.Done, end.Points = append(happened, done), true, done.Points
+		}
 	}
-	err := w.keepEvents(happened...)
+	if err := w.add(happened...); err != nil {
+		w.again(w.items)
+		return tutor.Judgement{}, err
+	}
 	w.items = append(w.items, Item{Judgement: j})
-	if err == nil {
+	if !w.end.Done {
 		w.end = end
 	}
-	return j, err
+	return j, nil
 }
 
 // reached tells that all that is needed is there.
@@ -192,8 +250,11 @@ func (w *Work) reached() bool {
 	return !slices.ContainsFunc(w.task.Needs, func(n problemset.Need) bool { return !has[n] })
 }
 
-// done is that the problem is done, with its points.
+// done is that the problem is done, with its points; first it counts what other sessions did.
 func (w *Work) done() record.Event {
+	if events, err := w.events(); err == nil && w.keep.Store != nil {
+		w.count(events)
+	}
 	e := record.Event{What: record.Done}
 	if set := w.task.Set; set != nil {
 		e.Points = set.Points(w.task.rules, problemset.Result{Done: time.Now(), Hints: w.hints, Shown: w.end.Shown})
@@ -202,62 +263,63 @@ func (w *Work) done() record.Event {
 	return e
 }
 
-// Hint gives the next hint; ok is false where the set gives no more.
-func (w *Work) Hint() (h tutor.Hint, ok bool, err error) {
+// Hint gives the next hint; ok is false where the set gives no more. Free tells that it costs
+// nothing, since it says nothing new.
+func (w *Work) Hint() (h tutor.Hint, free, ok bool, err error) {
 	w.mu.Lock()
 	defer w.mu.Unlock()
-	if set := w.task.Set; set != nil && w.hints >= set.Rules.Hints {
-		return h, false, nil
+	events, err := w.events()
+	if err != nil {
+		return h, false, false, err
+	}
+	if w.keep.Store != nil {
+		w.count(events)
 	}
 	was := w.judge.Hints()
-	if h = w.judge.Hint(); w.judge.Hints() > was { // else it says that nothing is left to hint at
-		err = w.keepEvents(record.Event{What: record.Hint, Stage: h.Stage})
-		w.hints++
+	if h = w.judge.Hint(); w.judge.Hints() == was {
+		return h, true, true, nil
 	}
+	if set := w.task.Set; set != nil && w.hints >= set.Rules.Hints {
+		w.again(w.items)
+		return h, false, false, nil
+	}
+	if err = w.add(record.Event{What: record.Hint, Stage: h.Stage, Text: h.Says}); err != nil {
+		w.again(w.items)
+		return h, false, false, err
+	}
+	w.hints++
 	w.items = append(w.items, Item{Hint: &h})
-	return h, true, err
+	return h, false, true, nil
 }
 
 // Undo takes the last entry back; ok is false where there is none. The record keeps it.
 func (w *Work) Undo() (text string, ok bool, err error) {
 	w.mu.Lock()
 	defer w.mu.Unlock()
-	k := -1
 	for i, one := range slices.Backward(w.items) {
-		if one.Hint == nil {
-			k = i
-			break
+		if one.Hint != nil {
+			continue
 		}
-	}
-	if k < 0 {
-		return "", false, nil
-	}
-	text = w.items[k].Entry
-	err = w.keepEvents(record.Event{What: record.Undone})
-	items := slices.Delete(slices.Clone(w.items), k, k+1)
-	w.judge, w.items = tutor.New(w.solution), nil
-	for _, one := range items {
-		if one.Hint == nil {
-			one.Judgement = w.judge.Enter(one.Entry)
-		} else {
-			h := w.judge.Hint()
-			one.Hint = &h
+		if err = w.add(record.Event{What: record.Undone, Text: one.Entry}); err == nil {
+			w.again(slices.Delete(slices.Clone(w.items), i, i+1))
 		}
-		w.items = append(w.items, one)
+		return one.Entry, true, err
 	}
-	return text, true, err
+	return "", false, nil
 }
 
-// MayShow tells that the solution may be shown to one who has not answered.
-func (w *Work) MayShow() bool {
-	return w.task.Set == nil || w.task.Set.Shows(time.Now(), w.State().Done)
+// MayShow tells that the solution may be shown to one who has answered, or has not.
+func (t Task) MayShow(done bool) bool {
+	return t.Set == nil || t.Set.Shows(time.Now(), done)
 }
 
 // Show ends practice on the problem: the solution is shown.
 func (w *Work) Show() error {
 	w.mu.Lock()
 	defer w.mu.Unlock()
-	err := w.keepEvents(record.Event{What: record.Shown})
+	if err := w.add(record.Event{What: record.Shown}); err != nil {
+		return err
+	}
 	w.end.Shown = true
-	return err
+	return nil
 }

@@ -76,6 +76,14 @@ func (k byKey) Events(string) ([]Event, error) {
 	return k.Store.Events(person)
 }
 
+func (k byKey) Seed(string) (string, error) {
+	person, err := k.Enrol(k.key, k.name)
+	if err != nil {
+		return "", err
+	}
+	return k.Store.Seed(person)
+}
+
 // Problem is what was worked on: a problem of a set, or a sheet, where Set is "".
 type Problem struct{ Set, Name string }
 
@@ -97,7 +105,7 @@ type Event struct {
 	Problem Problem
 	What    What
 
-	Text    string // of an entry, as typed
+	Text    string // of an entry, as typed; of one taken back; what a hint said
 	Kind    string // of an entry: equation, value ...
 	Verdict string // of an entry: right, wrong ...
 	Mistake string // the kind of mistake of a wrong entry, "" where none is named
@@ -105,6 +113,8 @@ type Event struct {
 	Stage int // of a hint, from 1
 
 	Points, Of float64 // of Done: the points reached, and those of the problem
+
+	Sheet string // tells the problem as it was from others of its name: with other numbers, or edited
 }
 
 // Progress is how far a person has come on a problem.

@@ -44,6 +44,8 @@ var migrations = []string{
 		person INTEGER NOT NULL REFERENCES person (id) ON DELETE CASCADE
 	) STRICT;
 	CREATE INDEX key_of_person ON key (person);`,
+
+	`ALTER TABLE event ADD COLUMN sheet TEXT NOT NULL DEFAULT ''; -- tells problems of one name apart`,
 }
 
 // migrate brings a file to the newest of the steps, in one transaction. Two that do so at

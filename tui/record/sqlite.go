@@ -134,9 +134,9 @@ func (d *database) Add(person string, events ...Event) error {
 			return err
 		}
 		for _, e := range events {
-			_, err := tx.Exec(`INSERT INTO event (person, at, collection, problem, what, entry, kind, verdict, mistake, stage, points, of)
-				VALUES ((SELECT id FROM person WHERE name = ?), ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`,
-				person, e.At.UnixMicro(), e.Problem.Set, e.Problem.Name, string(e.What), e.Text, e.Kind, e.Verdict, e.Mistake, e.Stage, e.Points, e.Of)
+			_, err := tx.Exec(`INSERT INTO event (person, at, collection, problem, what, entry, kind, verdict, mistake, stage, points, of, sheet)
+				VALUES ((SELECT id FROM person WHERE name = ?), ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`,
+				person, e.At.UnixMicro(), e.Problem.Set, e.Problem.Name, string(e.What), e.Text, e.Kind, e.Verdict, e.Mistake, e.Stage, e.Points, e.Of, e.Sheet)
 			if err != nil {
 				return err
 			}
@@ -180,10 +180,10 @@ func events(q querier, person string) ([]Event, error) {
 		Event
 		at int64
 	}
-	rows, err := q.Query(`SELECT at, collection, problem, what, entry, kind, verdict, mistake, stage, points, of
+	rows, err := q.Query(`SELECT at, collection, problem, what, entry, kind, verdict, mistake, stage, points, of, sheet
 		FROM event WHERE person = (SELECT id FROM person WHERE name = ?) ORDER BY id`, person)
 	found, err := gather(rows, err, func(r *row) []any {
-		return []any{&r.at, &r.Problem.Set, &r.Problem.Name, &r.What, &r.Text, &r.Kind, &r.Verdict, &r.Mistake, &r.Stage, &r.Points, &r.Of}
+		return []any{&r.at, &r.Problem.Set, &r.Problem.Name, &r.What, &r.Text, &r.Kind, &r.Verdict, &r.Mistake, &r.Stage, &r.Points, &r.Of, &r.Sheet}
 	})
 	var out []Event
 	for _, r := range found {

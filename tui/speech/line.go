@@ -41,15 +41,19 @@ func written(w int, lines []string, before, now Line) string {
 	b.WriteString("\r" + ansi.EraseLineRight)
 	for _, l := range lines {
 		if w > 1 {
-			l = ansi.Wrap(l, w-1, " ")
+			l = broken(l, w-1)
 		}
-		for _, part := range strings.Split(l, "\n") {
-			b.WriteString(strings.TrimRight(part, " ") + "\r\n")
-		}
+		b.WriteString(strings.ReplaceAll(l, "\n", "\r\n") + "\r\n")
 	}
 	b.WriteString(now.Text)
 	b.WriteString(steered(grid.Width(now.Text), now.Column))
 	return b.String()
+}
+
+// broken is a line in rows of a width, a word that is wider cut.
+func broken(l string, w int) string {
+	rows := slices.Collect(text.Rows(l, w))
+	return ansi.Hardwrap(strings.Join(rows, "\n"), w, true)
 }
 
 // retyped changes the last line from where it differs.

@@ -39,4 +39,7 @@ func TestTheLastLineIsRetypedFromWhereItDiffers(t *testing.T) {
 	if got, want := written(20, []string{"one two three four five", "six"}, Line{"x", 1}, Line{"y: z", 3}), "\r\x1b[Kone two three four\r\nfive\r\nsix\r\ny: z\b"; got != want {
 		t.Errorf("%q, want %q", got, want)
 	}
+	if got, want := written(12, []string{"it weighs 12 kN, and more"}, Line{}, Line{}), "\r\x1b[Kit weighs\r\n12 kN, and\r\nmore\r\n"; got != want {
+		t.Errorf("a number is written as %q, want %q", got, want)
+	}
 }

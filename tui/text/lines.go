@@ -84,12 +84,10 @@ func (d *Lines) Wrapped(look grid.Style, first, s string, w int) {
 		s = strings.Join(strings.Fields(s), " ")
 	}
 	s = strings.TrimSpace(s)
-	for line := first; ; line = strings.Repeat(" ", grid.Width(first)) {
-		n := row(s, w-grid.Width(first))
-		if d.Plain(look, line+s[:n]); n == len(s) {
-			return
-		}
-		s = s[n+1:]
+	in := grid.Width(first)
+	for row := range Rows(s, w-in) {
+		d.Plain(look, first+row)
+		first = strings.Repeat(" ", in)
 	}
 }
 

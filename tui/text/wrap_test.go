@@ -22,6 +22,7 @@ func TestNumbersStayWhole(t *testing.T) {
 		{"from W (± 0.1 kN)", 14, "from W|(± 0.1 kN)"},
 		{"throughout the ± of all", 16, "throughout the ±|of all"},
 		{"12 kN - 3 kN", 9, "12 kN|- 3 kN"},
+		{"about A: 4 B = 6", 10, "about A:|4 B = 6"},
 		{"at A, 4 more", 7, "at A, 4|more"},
 		{"of 4 forces", 6, "of 4|forces"},
 		{"see (as in 1, 2) here", 14, "see (as in 1,|2) here"},
