@@ -173,7 +173,7 @@ func (t *Practice) claims(w written, claim *sum) written {
 // holds tells whether an equation is right.
 func (t *Practice) holds(w written) bool {
 	if len(w.sums) > 0 {
-		return w.fits(w.sums[0].exact(t.forces, len(t.Problem.Unknowns)), 0)
+		return w.fits(w.sums[0].exact(t.forces, len(t.Problem.Unknowns)))
 	}
 	return t.identity(w) || t.followsAsRead(w)
 }

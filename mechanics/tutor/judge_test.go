@@ -89,6 +89,23 @@ func TestSittings(t *testing.T) {
 			{"ΣFy beam: Ay - B - 600 - 400 = 0", Wrong, "sign", "Look at the sign of B in ΣFy on beam."},
 			{"ΣM A beam: 6 B - 1.5*500 - 3*600 = 0", Wrong, "arm-distance", "The arm of P in ΣM about A on beam is the distance to the point, not the perpendicular distance to the line of action."},
 		}},
+		{"a typed angle is as precise as its digits", signBeam, []said{
+			{"ΣFx beam: Ax - BC cos 36.87° = 0", Right, "", "This is ΣFx on beam."},
+			{"ΣFx: Ax - BC cos 36.9° = 0; ΣFx: Ax - BC cos(37) = 0; ΣFx: Ax = BC cos 37 deg; ΣFx: Ax + BC cos(180° - 37°) = 0; ΣFx: Ax = BC cos(atan 0.75)", Dependent, "", "This is ΣFx on beam. It follows from your earlier equations, so it adds nothing new."},
+			{"ΣFx: Ax - BC cos 40° = 0", Wrong, "", "Compare BC in ΣFx on beam with the figure."},
+			{"ΣFx: Ax - BC sin 36.9° = 0", Wrong, "sine-cosine", "Sine and cosine are exchanged in the component of BC in ΣFx on beam."},
+			{"u BC = (-cos 37°, sin 37°)", Right, "", "u BC is right."},
+		}},
+		{"close is two per cent of each term, and no more", signBeam, []said{
+			{"ΣM A: 2.44 BC = 2040; ΣM A: 2.36 BC = 2040; ΣM A: 4.88 BC = 4080; ΣM A: 2.44 BC = 2000", Imprecise, "figures", "The terms of ΣM about A on beam are right, but a coefficient is not precise enough: give three significant figures."},
+			{"ΣM A: 2.46 BC = 2040; ΣM A: 2.34 BC = 2040", Wrong, "", "Compare BC in ΣM about A on beam with the figure."},
+		}},
+		{"two typed angles", hung, []said{
+			{"ΣFx C: -T1 cos 55.22° + T2 cos 23.20° = 0", Right, "", "This is ΣFx on C."},
+			{"ΣFy C: T1 sin 55.2° + T2 sin 23.2° = 180*9.81", Right, "", "This is ΣFy on C."},
+			{"ΣFy C: T1 cos 55.2° + T2 sin 23.2° = 180*9.81; ΣFy C: T1 cos 55.2° + T2 cos 23.2° = 180*9.81", Wrong, "sine-cosine", "Sine and cosine are exchanged in the component of T1 in ΣFy on C."},
+			{"ΣFy C: T1 sin 55.2° - T2 sin 23.2° = 180*9.81", Wrong, "sign", "Look at the sign of T2 in ΣFy on C."},
+		}},
 		{"free bodies and vectors", "mast-top", []said{
 			{"cut T: T1 T2 T3", Wrong, "missing-force", "The free body of T is not complete: mast and wire are missing."},
 			{"cut T: T1 pushes T2 T3 mast wire", Wrong, "sign", "A cable pulls: look at T1."},
@@ -101,7 +118,7 @@ func TestSittings(t *testing.T) {
 		}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			p := practise(t, c.sheet)
+			p := begin(t, c.sheet)
 			for _, want := range c.lines {
 				for entry := range strings.SplitSeq(want.entries, "; ") {
 					if j := p.Enter(entry); j.Verdict != want.verdict || kindOf(j) != want.kind || j.Says != want.says {
@@ -112,6 +129,61 @@ func TestSittings(t *testing.T) {
 		})
 	}
 }
+
+// begin is the practice of a sheet that comes with the program, or of a text.
+func begin(t testing.TB, sheet string) *Practice {
+	if strings.Contains(sheet, "\n") {
+		return practice(t, sheet)
+	}
+	return practise(t, sheet)
+}
+
+// signBeam is a beam that a cable holds, at 3 m to 4 m: BC = 850 N, Ax = 680 N, Ay = 330 N.
+const signBeam = `
+plane = "xy"
+up    = "+y"
+
+[units]
+length = "m"
+force  = "N"
+
+[points]
+A = { at = "0, 0", on = "beam" }
+B = { at = "4, 0", on = "beam" }
+C = { at = "0, 3" }
+D = { at = "3, 0", on = "beam" }
+E = { at = "2, 0", on = "beam" }
+
+[lines]
+BC   = { kind = "cable", path = "B C" }
+sign = { kind = "weight", at = "D", magnitude = "600 N" }
+
+[distributed]
+boxes = { path = "A E", along = "-y", magnitude = "120 N/m" }
+
+[joints]
+A = { kind = "pin" }
+`
+
+// hung is a load at two cables, at 55.22 deg and 23.20 deg to the horizontal.
+const hung = `
+plane = "xy"
+up    = "+y"
+
+[units]
+length = "m"
+force  = "N"
+
+[points]
+A = { at = "-2.5, 3.6" }
+B = { at = "4.2, 1.8" }
+C = { at = "0, 0", on = "particle" }
+
+[lines]
+T1 = { kind = "cable", path = "C A" }
+T2 = { kind = "cable", path = "C B" }
+L  = { kind = "weight", at = "C", magnitude = "180 kg*g" }
+`
 
 // kindOf is the mistake that is named; "" where none is.
 func kindOf(j Judgement) MistakeKind {

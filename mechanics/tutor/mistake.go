@@ -86,7 +86,7 @@ func (t *Practice) wrong(j Judgement, w written, sums []sum) Judgement {
 		for i := range sums {
 			row := sums[i].exact(t.forces, n)
 			for _, h := range t.mistakes(&sums[i], row, &w) {
-				if by, ok := w.factor(h.row, 0, just); ok {
+				if by, ok := w.factor(h.row, just); ok {
 					h.sum, h.by = &sums[i], by
 					found = append(found, h)
 				}
@@ -230,6 +230,9 @@ func (t *Practice) mistakes(s *sum, row []float64, w *written) (all []hypothesis
 		a := s.part(f)
 		name := t.nameOf(f)
 		put := func(kind MistakeKind, v float64) {
+			if kind == "other-axis" && w.angles && t.Problem.Planar {
+				kind = "sine-cosine"
+			}
 			if v == 0 && (kind == "other-axis" || kind == "sine-cosine" || kind == "arm-point" || kind == "whole-force") {
 				return // then it is missing
 			}
@@ -262,7 +265,33 @@ func (t *Practice) mistakes(s *sum, row []float64, w *written) (all []hypothesis
 		t.ofForce(s, f, a, put)
 		t.ofLoad(s, f, a, put)
 	}
+	if w.angles {
+		all = append(all, t.allExchanged(s, row)...)
+	}
 	return append(all, t.ofJoints(s, row)...)
+}
+
+// allExchanged is a sum of forces in the plane with sine and cosine exchanged in each line's
+// component: the angles are measured from the other axis.
+func (t *Practice) allExchanged(s *sum, row []float64) []hypothesis {
+	h := hypothesis{kind: "sine-cosine", row: slices.Clone(row)}
+	n := 0
+	for i := range t.forces {
+		f := &t.forces[i]
+		a := s.part(f)
+		if f.of.Thing != problem.ALine || f.unknown < 0 || a == 0 {
+			continue
+		}
+		size := s.size(f)
+		h.row[f.unknown] += math.Copysign(math.Sqrt(math.Max(size*size-a*a, 0)), a) - a
+		if n++; n == 1 {
+			h.term = t.nameOf(f)
+		}
+	}
+	if n < 2 || s.moment || !t.Problem.Planar {
+		return nil
+	}
+	return []hypothesis{h}
 }
 
 // asIfOn are the parts that a force on other bodies would have in a sum.

@@ -152,7 +152,7 @@ func (t *Practice) compare(subject, text string, at int, d units.Dim, exact r3.V
 		return unread(j.Kind, moved(err, at))
 	}
 	var half r3.Vec
-	for _, x := range literals(text) {
+	for _, x := range append(literals(text), t.rounded(text, nil)...) {
 		other, err := parse(x.raised(text))
 		if err != nil {
 			continue
