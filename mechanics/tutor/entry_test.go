@@ -198,7 +198,7 @@ func TestEntriesThatDoNotRead(t *testing.T) {
 		{"ΣM Q beam: 6 M = 3", "Q", `there is no point "Q". Try: A, B or C`},
 		{"ΣM A post: 6 M = 3", "post", `there is no body "post". Try: beam`},
 		{"cut beam", "cut beam", "the forces on the free body are missing. Try: cut beam: and the names of all forces on it"},
-		{"cut beam: r Q", "Q", `there is no force "Q". Try: r, F, M or T-1`},
+		{"cut beam: r Q", "Q", `there is no force "Q". Try: r, F, M or u`},
 		{"F = 300 N T", "300 N T", "a force has no tension. Try: the value with its sign"},
 		{"r r = (1, 0)", "", "the line r has no second point, so it has no position vector. Try: u r"},
 		{"A slips", "A", "the sheet has no joints. Try: an entry about what it has, such as r = 2.50 N"},

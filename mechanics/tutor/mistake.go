@@ -81,6 +81,10 @@ func (t *Practice) wrong(j Judgement, w written, sums []sum) Judgement {
 		return j
 	}
 	n := len(t.Problem.Unknowns)
+	if has := func(row []float64) bool { return largest(row[:n]) > 0 }; !has(w.c) && (len(sums) == 0 || has(sums[0].exact(t.forces, n))) {
+		j.Says = "It contains none of the unknown forces, so it is not an equation for one of them."
+		return j
+	}
 	var found []hypothesis
 	for _, just := range []bool{true, false} {
 		for i := range sums {

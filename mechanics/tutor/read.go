@@ -58,6 +58,9 @@ func (n names) typed(name string) (units.Value, bool, error) {
 	if i := slices.IndexFunc(p.Unknowns, func(u problem.Unknown) bool { return u.Name == name }); i >= 0 {
 		return n.t.affine(problem.Affine{Terms: []problem.Term{{Unknown: i, Coef: 1}}}, p.Unknowns[i].Dim), true, nil
 	}
+	if i, ok := n.t.unknownAsked(name); ok {
+		return n.typed(p.Unknowns[i].Name)
+	}
 	if of, ok := p.Find(name, problem.ALine, problem.ACouple); ok {
 		d := units.Force
 		if of.Thing == problem.ACouple {
