@@ -47,6 +47,9 @@ func (t *Practice) equationOf(w written) Judgement {
 		}
 		return j
 	}
+	if joint := t.atLimit(w); joint >= 0 {
+		return t.notImpending(j, joint)
+	}
 	if w.named && t.tied(w.text) {
 		j.Verdict, j.Says = Wrong, "This is not how the two are related. Look at the friction, or at what ties them."
 		return j
@@ -119,9 +122,13 @@ func (t *Practice) claimed(j Judgement, w written) Judgement {
 func (t *Practice) right(j Judgement, s *sum) Judgement {
 	j.Verdict, j.Is, j.sum = Right, s.is(t.Problem), s
 	if j.Kind == ValueKind {
-		j.Is, j.sum, j.Says = "", nil, "It follows from equilibrium."
-		t.answered(t.equation[len(t.equation)-1])
-		return j
+		w := t.equation[len(t.equation)-1]
+		t.answered(w)
+		if s = t.onlyOf(w); s == nil {
+			j.Is, j.sum, j.Says = "", nil, "It follows from equilibrium."
+			return j
+		}
+		j.Kind, j.Is, j.sum = Equation, s.is(t.Problem), s
 	}
 	row := s.exact(t.forces, len(t.Problem.Unknowns))
 	if !t.adds(row) {
@@ -130,6 +137,19 @@ func (t *Practice) right(j Judgement, s *sum) Judgement {
 	}
 	j.Says = "This is " + j.Is + "."
 	return j
+}
+
+// onlyOf is the elementary sum that an equation of one unknown with a coefficient is just as
+// it stands: 2.4 BC = 2040 is ΣM about A, where 2*T1 = 5 kN is twice a value. Nil where it
+// is none.
+func (t *Practice) onlyOf(w written) *sum {
+	if math.Abs(largest(w.c[:len(w.c)-1])-1) < rounding {
+		return nil
+	}
+	return t.elementaryLike(w, func(w *written, row []float64) bool {
+		_, ok := w.factor(row, true)
+		return ok
+	})
 }
 
 // answered counts a right equation of one unknown, 2*T1 = 5 kN, as its value.

@@ -68,7 +68,7 @@ func TestSittings(t *testing.T) {
 			{"ΣFx right: Bx - Cx = 0", Right, "", "This is ΣFx on right."},
 			{"Ax = 1", Wrong, "", "Ax is not right. Put it into one of your equations."},
 			{"cut left: Ax", Wrong, "missing-force", "The free body of left is not complete: 4 forces are missing."},
-			{"ΣFx left: Ax - Cx = 0", Wrong, "", "Compare Cx in ΣFx on left with the figure."},
+			{"ΣFx left: Ax - Cx = 0", Wrong, "other-body", "Cx in ΣFx on left has the sense that it has on the other body; by Newton's third law the two have opposite senses."},
 			{"ΣFx left: Ax = 0", Wrong, "missing-force", "A force on the body is missing in ΣFx on left: Cx."},
 			{"Ax = 2", Wrong, "", "Ax is not right. Put it into one of your equations."},
 			{"Ax = 3", Wrong, "", "Write an equation first: a sum of the forces on one body."},
@@ -137,6 +137,21 @@ func TestSittings(t *testing.T) {
 			{"cut A: AN P W", Wrong, "missing-force", "The free body of A is not complete: 1 force is missing: AF."},
 			{"cut A: AN AF P W", Right, "", "The free body of A is complete."},
 		}},
+		{"a force that has no component in a direction", signBeam, []said{
+			{"ΣFx beam: Ax - 0.8 BC - 600 = 0; ΣFx beam: Ax - 0.8 BC - sign = 0; ΣFx: Ax = 0.8 BC + 600", Wrong, "extra-force", "sign has no part in ΣFx on beam."},
+		}},
+		{"an equation of one unknown is the sum that it is as it stands", signBeam, []said{
+			{"4.8 BC = 4080", Right, "", "It follows from equilibrium."},
+			{"2.4 BC = 2040", Right, "", "This is ΣM about A on beam."},
+			{"ΣM A: 2.4 BC - 240*1 - 600*3 = 0", Dependent, "", "This is ΣM about A on beam. It follows from your earlier equations, so it adds nothing new."},
+		}},
+		{"verdicts", signBeam, []said{
+			{"indeterminate", Wrong, "", "That is not so. Count the unknowns and the equations."},
+			{"BC slack", Wrong, "", "That is not so. Look at the sense that BC can have."},
+			{"no equilibrium", Wrong, "", "That is not so. Look at the motions that the supports prevent."},
+			{"inadmissible", Wrong, "", "That is not so. Look at the senses that each cable and each contact can have."},
+			{"tips about A", Wrong, "", "That is not so. Look at where the normal force acts."},
+		}},
 		{"two typed angles", hung, []said{
 			{"ΣFx C: -T1 cos 55.22° + T2 cos 23.20° = 0", Right, "", "This is ΣFx on C."},
 			{"ΣFy C: T1 sin 55.2° + T2 sin 23.2° = 180*9.81", Right, "", "This is ΣFy on C."},
@@ -151,7 +166,9 @@ func TestSittings(t *testing.T) {
 			{"|r T1| = 9 m", Wrong, "missing-coordinate", "A coordinate is missing from the length of r."},
 		}},
 		{"friction that is not at its limit", "ladder-on-rough-floor", []said{
-			{"ΣFx ladder: B - 0.5 AN = 0", Wrong, "friction-limit", "Slip does not impend at A, so its friction is not μN: leave it an unknown."},
+			{"ΣFx ladder: B - 0.5 AN = 0; AF = 0.5 AN; AF = mu*AN; AF = -0.5 AN; AF = 450 N", Wrong, "friction-limit", "Slip does not impend at A, so its friction is not μN: leave it an unknown."},
+			{"AF = 0.7 AN", Wrong, "", "Write an equation first: a sum of the forces on one body."},
+			{"AF = -0.375 AN", Right, "", "It follows from equilibrium."},
 		}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
@@ -289,6 +306,19 @@ P = { kind = "weight", at = "D", magnitude = "500 N" }
 [joints]
 A = { kind = "fixed" }
 `
+
+// What is too long for a sum on paper is not judged, and says so.
+func TestTooLong(t *testing.T) {
+	for _, c := range []struct{ entry, says string }{
+		{"BC = 850" + strings.Repeat(" + 0", 100), "the line has 408 characters, which is too long to be judged. Try: one sum at a time, such as ΣFx beam: ... = 0"},
+		{"BC = 0" + strings.Repeat("+BC", 60), "the equation has more than 60 terms, which is too long to be judged. Try: one sum at a time, such as ΣFx beam: ... = 0"},
+		{"cut beam: " + strings.Repeat("Ax ", 1400), "the line has 4209 characters, which is too long to be judged. Try: one sum at a time, such as ΣFx beam: ... = 0"},
+	} {
+		if j := practice(t, signBeam).Enter(c.entry); j.Verdict != Unreadable || j.Says != c.says {
+			t.Errorf("%s is %s: %s, want %s", c.entry, j.Verdict, j.Says, c.says)
+		}
+	}
+}
 
 // All that is asked counts as answered by values, also by those that stand in a relation.
 func TestDone(t *testing.T) {

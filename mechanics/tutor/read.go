@@ -226,6 +226,9 @@ func (t *Practice) sides(text string, quoted map[string]string, as sort) (w writ
 		if end := strings.TrimRight(text[:ends[1]], " "); strings.HasSuffix(end, "+") || strings.HasSuffix(end, "-") {
 			return w, diag.At(diag.Between(len(end)-1, len(end)), "a term is missing after "+end[len(end)-1:], "a force")
 		}
+		if len(all)+len(list) > maxTerms {
+			return w, diag.At(diag.Whole(text), "the equation has more than "+strconv.Itoa(maxTerms)+" terms, which is too long to be judged", "one sum at a time, such as "+t.claimExample())
+		}
 		for _, x := range list {
 			if side == 1 {
 				x.sign = -x.sign
