@@ -344,8 +344,10 @@ A = { kind = "pin" }
 B = { kind = "roller", normal = "+y" }
 `
 
-// entriesOfAllKinds are wrong or unfinished, one of each form.
+// entriesOfAllKinds are one right sum, without which little is judged for long, and then such as
+// are wrong or unfinished, one of each form.
 var entriesOfAllKinds = []string{
+	"ΣFx: Ax + 5 / sqrt(74) * P = 0",
 	"cut beam: Ax", "cut beam: Ax Ay B P Q", "cut beam: B pulls", "u P = (1, 0)", "F P = (1, 2) N", "F P = P (1, 0)", "M A P = 3 N m", "M A Q = 2000 N m", "|r P| = 3 m",
 	"angle(P, Q) = 4 deg", "ΣFx: Ax = 0", "ΣFx beam: Ax + P = 0", "ΣFy: Ay = B", "ΣFy: Ay + B - Q - P = 0", "ΣM A: B = 0", "ΣM A: 6.1 B = 4.1*617", "ΣM B: 6.1 Ay = 3",
 	"ΣM D: Ay = B", "Ax = 300", "Ax = -300 N", "Ay = 1", "B = 100", "B = -540 N", "B = 540 kN", "Ax = Ay", "2*B = 3", "Ay =", "B = ?", "determinate", "indeterminate 1",

@@ -27,6 +27,7 @@ type written struct {
 	couple string   // a moment that stands in a sum of forces
 	known  []known  // its terms without an unknown
 	named  bool     // it is a value or a relation of two unknowns
+	angles bool     // with a sine or a cosine
 	other  *written // the same read as moments, whose arms stand without a unit
 }
 
@@ -56,6 +57,9 @@ func (n names) typed(name string) (units.Value, bool, error) {
 	p := n.t.Problem
 	if i := slices.IndexFunc(p.Unknowns, func(u problem.Unknown) bool { return u.Name == name }); i >= 0 {
 		return n.t.affine(problem.Affine{Terms: []problem.Term{{Unknown: i, Coef: 1}}}, p.Unknowns[i].Dim), true, nil
+	}
+	if i, ok := n.t.unknownAsked(name); ok {
+		return n.typed(p.Unknowns[i].Name)
 	}
 	if of, ok := p.Find(name, problem.ALine, problem.ACouple); ok {
 		d := units.Force
@@ -222,6 +226,9 @@ func (t *Practice) sides(text string, quoted map[string]string, as sort) (w writ
 		if end := strings.TrimRight(text[:ends[1]], " "); strings.HasSuffix(end, "+") || strings.HasSuffix(end, "-") {
 			return w, diag.At(diag.Between(len(end)-1, len(end)), "a term is missing after "+end[len(end)-1:], "a force")
 		}
+		if len(all)+len(list) > maxTerms {
+			return w, diag.At(diag.Whole(text), "the equation has more than "+strconv.Itoa(maxTerms)+" terms, which is too long to be judged", "one sum at a time, such as "+t.claimExample())
+		}
 		for _, x := range list {
 			if side == 1 {
 				x.sign = -x.sign
@@ -295,7 +302,10 @@ func (t *Practice) read(text string, as sort) (written, *diag.Error) {
 		return written{}, spelt.back(err)
 	}
 	w.text, w.half = text, make([]float64, len(w.c))
-	for _, x := range literals(text) {
+	w.angles = slices.ContainsFunc(calls(text), func(at diag.Span) bool {
+		return strings.HasPrefix(text[at.Start:], "sin") || strings.HasPrefix(text[at.Start:], "cos")
+	})
+	for _, x := range append(literals(text), t.rounded(text, spelt.quoted)...) {
 		other, err := t.sides(x.raised(text), spelt.quoted, as)
 		if err != nil {
 			continue // a part of a length such as 5'-6"
@@ -307,25 +317,45 @@ func (t *Practice) read(text string, as sort) (written, *diag.Error) {
 	return w, nil
 }
 
-// literal is a number as typed, and half a unit of its last place, or of its third figure
-// where that is less.
+// literal is a number as typed, or a function of such numbers, and half a unit of its last
+// place, or of its third figure where that is less.
 type literal struct {
 	from, to    int
 	value, half float64
+	call        bool // it is the value of a function
 }
 
-// raised is the text with the number half a unit larger.
+// raised is the text with the number half a unit larger: where it stands for a function,
+// between the signs of multiplication that a number needs.
 func (x *literal) raised(text string) string {
-	return text[:x.from] + strconv.FormatFloat(x.value+x.half, 'f', -1, 64) + text[x.to:]
+	v := strconv.FormatFloat(x.value+x.half, 'f', -1, 64)
+	before, after := strings.TrimRight(text[:x.from], " "), strings.TrimLeft(text[x.to:], " ")
+	if x.call {
+		v = "(" + v + ")"
+		if before != "" && !strings.ContainsRune("+-*/^=(,|", rune(before[len(before)-1])) {
+			v = "*" + v
+		}
+		if strings.HasPrefix(after, "(") {
+			v += "*"
+		}
+	}
+	return text[:x.from] + v + text[x.to:]
 }
 
 // A number may have its thousands parted by blanks.
 var number = regexp.MustCompile(`[0-9]{1,3}(?: [0-9]{3})+\b(?:\.[0-9]*)?|[0-9]+(?:\.[0-9]*)?(?:[eE][+-]?[0-9]+)?|\.[0-9]+(?:[eE][+-]?[0-9]+)?`)
 
 // literals finds the typed numbers that are rounded: neither those of a fraction, nor of a
-// power, nor the arguments of functions, which are taken as exact.
-func literals(text string) (all []literal) {
-	exact := arguments(text)
+// power, nor the arguments of functions, which rounded deals with.
+func literals(text string) []literal {
+	in := calls(text)
+	return slices.DeleteFunc(numbers(text), func(x literal) bool {
+		return slices.ContainsFunc(in, func(call diag.Span) bool { return call.Start <= x.from && x.from < call.End })
+	})
+}
+
+// numbers finds the typed numbers that stand neither in a fraction nor in a power.
+func numbers(text string) (all []literal) {
 	for _, at := range number.FindAllStringIndex(text, -1) {
 		from, to := at[0], at[1]
 		if from > 0 {
@@ -334,7 +364,7 @@ func literals(text string) (all []literal) {
 			}
 		}
 		before, after := strings.TrimRight(text[:from], " "), strings.TrimLeft(text[to:], " ")
-		if strings.HasSuffix(before, "/") || strings.HasPrefix(after, "/") || strings.HasSuffix(before, "^") || exact[from] {
+		if strings.HasSuffix(before, "/") || strings.HasPrefix(after, "/") || strings.HasSuffix(before, "^") {
 			continue
 		}
 		typed := strings.ReplaceAll(text[from:to], " ", "")
@@ -342,7 +372,7 @@ func literals(text string) (all []literal) {
 		if err != nil || v == 0 {
 			continue
 		}
-		all = append(all, literal{from, to, v, halfPlace(typed, v)})
+		all = append(all, literal{from: from, to: to, value: v, half: halfPlace(typed, v)})
 	}
 	return all
 }
@@ -351,28 +381,35 @@ func literals(text string) (all []literal) {
 // significant figure where that is less. Zeros at the end of a whole number are not taken
 // for significant: 2240 may be 2243.
 func halfPlace(typed string, v float64) float64 {
+	last := lastPlace(typed)
+	if digits, _, _ := strings.Cut(strings.ToLower(typed), "e"); !strings.Contains(digits, ".") {
+		last += len(digits) - len(strings.TrimRight(digits, "0"))
+	}
+	return 0.5 * math.Pow(10, math.Min(float64(last), thirdFigure(v)))
+}
+
+// lastPlace is the power of ten of the last digit typed.
+func lastPlace(typed string) (last int) {
 	digits, power, _ := strings.Cut(strings.ToLower(typed), "e")
-	last := 0
 	if _, behind, ok := strings.Cut(digits, "."); ok {
 		last = -len(behind)
-	} else {
-		last = len(digits) - len(strings.TrimRight(digits, "0"))
 	}
 	if n, err := strconv.Atoi(power); err == nil {
 		last += n
 	}
-	third := math.Floor(math.Log10(math.Abs(v))) - figures + 1
-	return 0.5 * math.Pow(10, math.Min(float64(last), third))
+	return last
 }
+
+// thirdFigure is the power of ten of the third significant figure of a number.
+func thirdFigure(v float64) float64 { return math.Floor(math.Log10(math.Abs(v))) - figures + 1 }
 
 // figures is how many significant figures an answer has unless more are typed: three, as
 // textbooks of statics print them (common practice).
 const figures = 3
 
-// arguments marks the bytes of a text that are arguments of a function: cos 30 deg,
-// sqrt(2).
-func arguments(text string) []bool {
-	in := make([]bool, len(text))
+// calls are the functions of a text with their arguments, those within others left out:
+// cos 30 deg, sqrt(2).
+func calls(text string) (all []diag.Span) {
 	for _, f := range units.Functions() {
 		for at := 0; ; {
 			i := strings.Index(text[at:], f.Name)
@@ -391,16 +428,49 @@ func arguments(text string) []bool {
 			if end < len(text) && text[end] == '(' {
 				end = closed(text, end)
 			} else {
-				for end < len(text) && !strings.ContainsRune("+-*/=)", rune(text[end])) {
+				for end < len(text) && (end == at+1 && text[end] == '-' || !strings.ContainsRune("+-*/=,)", rune(text[end]))) {
 					end++
 				}
 			}
-			for k := at; k < end; k++ {
-				in[k] = true
-			}
+			all = append(all, diag.Between(i, end))
 		}
 	}
-	return in
+	slices.SortFunc(all, func(a, b diag.Span) int { return a.Start - b.Start })
+	end := 0
+	return slices.DeleteFunc(all, func(s diag.Span) bool {
+		within := s.Start < end
+		end = max(end, s.End)
+		return within
+	})
+}
+
+// rounded are the functions of typed numbers, cos 36.9 deg, as numbers of the digits that
+// their arguments leave: of half a unit of the last digit typed, so that 37 deg may be 36.87,
+// and at least half a unit of the third figure of their value, but never more than near.
+// Right angles, the whole numbers under a root and what has no typed number are exact.
+func (t *Practice) rounded(text string, quoted map[string]string) (all []literal) {
+	for _, at := range calls(text) {
+		call := strings.TrimRight(text[at.Start:at.End], " ")
+		v, err := t.eval(call, quoted)
+		if err != nil || v.N != 1 || v.Dim != units.Number || len(v.Terms) > 0 || v.V[0] == 0 {
+			continue
+		}
+		angle, spread := !strings.HasPrefix(call, "sqrt") && !strings.HasPrefix(call, "hypot"), 0.0
+		for _, x := range numbers(call) {
+			if whole := x.value == math.Trunc(x.value); whole && (!angle || math.Mod(x.value, 90) == 0) {
+				continue
+			}
+			x.half = 0.5 * math.Pow(10, float64(lastPlace(call[x.from:x.to])))
+			if other, err := t.eval(x.raised(call), quoted); err == nil {
+				spread += math.Abs(other.V[0] - v.V[0])
+			}
+		}
+		if size := math.Abs(v.V[0]); spread > 0 {
+			half := math.Max(math.Min(spread, near*size), 0.5*math.Pow(10, thirdFigure(size)))
+			all = append(all, literal{at.Start, at.Start + len(call), v.V[0], half, true})
+		}
+	}
+	return all
 }
 
 func letter(c byte) bool {

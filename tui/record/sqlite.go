@@ -16,10 +16,13 @@ import (
 	"trivet/mechanics/sheet"
 )
 
+// patience is how long another that writes is waited for.
+const patience = 10 * time.Second
+
 // pragmas hold for each connection. With full synchronisation a transaction is on the disk
 // when it returns, not only out of the process. Others that write are waited for, and what
 // is deleted is written over.
-var pragmas = []string{"busy_timeout(10000)", "synchronous(extra)", "foreign_keys(1)", "secure_delete(1)"}
+var pragmas = []string{fmt.Sprintf("busy_timeout(%d)", patience.Milliseconds()), "synchronous(extra)", "foreign_keys(1)", "secure_delete(1)"}
 
 // database is the Store in SQLite.
 type database struct {
