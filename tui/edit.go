@@ -47,7 +47,7 @@ func (m *Model) edited(o edit.Outcome) (cmd tea.Cmd) {
 }
 
 // typed takes characters: into the line being typed, or in place of a cell.
-func (m *Model) typed(chars string) tea.Cmd {
+func (m *Model) typed(chars string) (cmd tea.Cmd) {
 	switch m.mode() {
 	case keys.OnPalette:
 		p := m.palette.Typed(chars)
@@ -63,7 +63,7 @@ func (m *Model) typed(chars string) tea.Cmd {
 		m.board = b
 		m.say(says, false)
 	case keys.OnPractice, keys.OnTask, keys.OnDepicted:
-		m.front = m.front.Type(chars)
+		m.front, cmd = m.front.Type(chars)
 	case keys.OnStart:
 		m.opening = m.opening.Type(chars)
 		return m.peek(false)
@@ -74,7 +74,7 @@ func (m *Model) typed(chars string) tea.Cmd {
 	case keys.OnSearch, keys.InCell, keys.InList, keys.InWords, keys.OnCells:
 		return m.edited(m.cells.Type(m.where(), chars))
 	}
-	return nil
+	return cmd
 }
 
 func (m *Model) paste(text string) tea.Cmd {

@@ -51,7 +51,7 @@ func (m *Model) practising(i keys.Intent) (tea.Cmd, bool) {
 	if m.linear && m.mode() == keys.OnTask && m.readOn(i) {
 		return nil, true
 	}
-	f, cmd, says, wish := m.front.Do(i)
+	f, cmd, says, wish := m.front.Do(i, m.w, m.h)
 	m.front = f
 	m.say(says, false)
 	switch {

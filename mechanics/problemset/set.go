@@ -130,3 +130,8 @@ func (s *Set) Hidden() string {
 	}
 	return "this set does not show its worked solutions"
 }
+
+// Late says what is worth what is answered after the set has closed.
+func (s *Set) Late() string {
+	return map[Late]string{LateNo: "closed: no points", LateHalf: "closed: half the points", LateFull: "closed: full points"}[s.Rules.Late]
+}

@@ -23,7 +23,7 @@ func TestSittings(t *testing.T) {
 			{"ΣFz T: 0.8 T1 + 0.923 T2 + 0.923 T3 = 5.6", Right, "", "This is ΣFz on T."},
 			{"T1 = 2.5", Right, "", "T1 is right."},
 			{"T2 = 2.00", Wrong, "", "T2 is not right. Put it into one of your equations."},
-			{"T3 = -0.70", Wrong, "carried", "T3 follows from your equations; equation 2 is wrong."},
+			{"T3 = -0.70", Wrong, "carried", "T3 follows from your equations; the equation 0.308 T2 + 0.308 T3 = 0.4 is wrong."},
 			{"T1 = 2500 kN", Wrong, "factor-1000", "T1 is off by a factor of 1000: look at its unit."},
 			{"T1 = -2.5", Wrong, "sign", "Look at the sign of T1: in which sense is it positive?"},
 			{"T1 = 2.54", Imprecise, "figures", "T1 is close, but not right to the digits typed: give three significant figures, and carry more on the way."},
@@ -55,7 +55,7 @@ func TestSittings(t *testing.T) {
 		{"a value that follows from a wrong equation", "beam-on-supports", []said{
 			{"ΣM A: 6 B = 1800", Wrong, "missing-force", "A force on the body is missing in ΣM about A on the beam: P."},
 			{"ΣFy: Ay + B = 1000", Right, "", "This is ΣFy on the beam."},
-			{"B = 300", Wrong, "carried", "B follows from your equations; equation 1 is wrong."},
+			{"B = 300", Wrong, "carried", "B follows from your equations; the equation 6 B = 1800 is wrong."},
 			{"Ay = 700", Wrong, "carried", "Ay follows from your equations; B is wrong."},
 		}},
 		{"guessing is no practice", "beam-on-supports", []said{

@@ -199,7 +199,7 @@ func (t *Practice) componentsOf(q problem.Query) (all []float64) {
 func (t *Practice) carriedFrom(unknown int, given, half float64) string {
 	n := len(t.Problem.Unknowns)
 	says := ""
-	for i, w := range t.equation {
+	for _, w := range t.equation {
 		if w.c[unknown] == 0 {
 			continue
 		}
@@ -220,7 +220,7 @@ func (t *Practice) carriedFrom(unknown int, given, half float64) string {
 		switch {
 		case !all || v == 0 || math.Abs(given-v) > math.Max(half, 0.005*math.Abs(v)):
 		case !t.holds(w):
-			return fmt.Sprintf("equation %d is wrong", i+1)
+			return "the equation " + strings.TrimSpace(w.text) + " is wrong"
 		case len(wrong) > 0:
 			says = say.And(wrong...) + " " + say.Plural(len(wrong), "is") + " wrong"
 		}

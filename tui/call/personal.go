@@ -130,7 +130,11 @@ func (c *Call) workOn(o personal, opt practice.Options, task practice.Task, r re
 	own, err := ownWork(opt, task, r, time.Local)
 	switch {
 	case errors.Is(err, errNothing):
-		err = diag.New(fmt.Sprintf("the record has nothing of %s on %q", opt.Person, task.Of.Name), "`"+Program+" practise "+practised+"`")
+		try := "`" + Program + " practise " + practised + "`"
+		if o.state != "" { // it is a host's, whose paths mean nothing to a visitor
+			file, try = "record", "practise it first"
+		}
+		err = diag.New(fmt.Sprintf("the record has nothing of %s on %q", opt.Person, task.Of.Name), try)
 	case err == nil:
 		own.Name = o.person
 		return own

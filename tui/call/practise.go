@@ -26,7 +26,7 @@ func (c *Call) Practise(open func(*cobra.Command, Opening) error) *cobra.Command
 		Use:   "practise SHEET|SET",
 		Short: "work a problem without being shown the answer",
 		Long: "Opens a sheet, or the problems of a set, for practice: the task and its picture, and a pane for your own work. " +
-			"Each line that you write is judged at once, and nothing shows that you have not written. Your work is kept in your record, and goes on where you left it.\n\n" +
+			"Each line that you write is judged at once, and no result shows before you have found it. Your work is kept in your record, and goes on where you left it.\n\n" +
 			"Sets that come with the program are called by their names: " + say.And(setNames()...) + ".",
 		Annotations:       map[string]string{topicNote: "practice"},
 		Example:           "trivet practise mast.toml\ntrivet practise particles\ntrivet practise week4.toml",

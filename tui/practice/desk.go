@@ -19,6 +19,7 @@ import (
 	"trivet/mechanics/tutor"
 	"trivet/mechanics/working"
 	"trivet/tui/keys"
+	"trivet/tui/layout"
 	"trivet/tui/picture"
 	"trivet/tui/results"
 	"trivet/tui/session"
@@ -100,9 +101,6 @@ type Told struct {
 // Open begins at a desk, with the work as far as it is done.
 func Open(keep Keeping, task Task, s *sheet.Sheet, sol *statics.Solution) (Desk, error) {
 	w, err := Begin(keep, task, sol)
-	if err == nil {
-		w.Finish()
-	}
 	d := Desk{Problem: sol.Problem, work: w, task: report.Task(sol.Problem, s), names: namesOf(sol.Problem), cam: picture.NewCamera()}
 	d.take(w.State())
 	if d.Done && task.MayShow(true) || d.Shown {
@@ -189,8 +187,8 @@ const (
 	AskShow // whether the solution is to be shown
 )
 
-// Do does an intent; says is a word about it.
-func (d Desk) Do(i keys.Intent) (_ Desk, cmd tea.Cmd, says string, wish Wish) {
+// Do does an intent on a screen w by h; says is a word about it.
+func (d Desk) Do(i keys.Intent, w, h int) (_ Desk, cmd tea.Cmd, says string, wish Wish) {
 	switch i {
 	case keys.Cancel:
 		if d.pane != workPane || d.large {
@@ -205,7 +203,7 @@ func (d Desk) Do(i keys.Intent) (_ Desk, cmd tea.Cmd, says string, wish Wish) {
 	case keys.Enlarge:
 		d.large = !d.large
 	case keys.Commit:
-		return d.entered()
+		return d.entered(w, h)
 	case keys.AskHint:
 		return d.queue(d.work.hinted())
 	case keys.Undo:
@@ -222,7 +220,7 @@ func (d Desk) Do(i keys.Intent) (_ Desk, cmd tea.Cmd, says string, wish Wish) {
 	case keys.TakeWord:
 		says = d.complete()
 	case keys.Up, keys.Down, keys.PageUp, keys.PageDown, keys.First, keys.Last:
-		d.move(i)
+		d.move(i, w, h)
 	default:
 		switch {
 		case d.pane == picturePane:
@@ -245,24 +243,36 @@ func (d *Desk) Reading() (name string, at int, of any) {
 // Reads are the lines of the task as they are read aloud.
 func (d *Desk) Reads(w int) []string { return d.lines(taskPane, w, false).Read() }
 
-// Type adds characters to the entry.
-func (d Desk) Type(chars string) Desk {
+// Type adds characters to the entry; of several lines, as they are pasted, all but the last are
+// entered.
+func (d Desk) Type(chars string) (_ Desk, cmd tea.Cmd) {
 	d.pane, d.large = workPane, d.large && d.pane == workPane
-	d.Line.Insert(chars)
-	return d
+	lines := strings.Split(strings.ReplaceAll(strings.ReplaceAll(chars, "\r\n", "\n"), "\r", "\n"), "\n")
+	for k, line := range lines {
+		d.Line.Insert(line)
+		if k == len(lines)-1 || strings.TrimSpace(d.Line.Text) == "" {
+			continue
+		}
+		var one tea.Cmd
+		d, one, _, _ = d.entered(0, 0)
+		cmd = tea.Batch(cmd, one)
+	}
+	return d, cmd
 }
 
-// entered has what is typed judged; the words hint and show me are no entries.
-func (d Desk) entered() (_ Desk, cmd tea.Cmd, says string, wish Wish) {
+// entered has what is typed judged; the words hint, undo and show me are no entries.
+func (d Desk) entered(w, h int) (_ Desk, cmd tea.Cmd, says string, wish Wish) {
 	typed := strings.TrimSpace(d.Line.Text)
 	d.Line, d.recall, d.pane = text.Line{}, 0, workPane
 	switch {
 	case typed == "":
 		return d, nil, "type an entry: " + example, Nothing
 	case strings.EqualFold(typed, "hint"):
-		return d.Do(keys.AskHint)
+		return d.Do(keys.AskHint, w, h)
 	case strings.EqualFold(typed, "show me"):
-		return d.Do(keys.ShowMe)
+		return d.Do(keys.ShowMe, w, h)
+	case strings.EqualFold(typed, "undo"):
+		return d.Do(keys.Undo, w, h)
 	}
 	return d.queue(d.work.judged(typed))
 }
@@ -274,7 +284,7 @@ const example = "ΣFx: ..., a value, or the word hint"
 const mostWaiting = 20
 
 // move goes up and down: among earlier entries where the line has the keys, else in the text.
-func (d *Desk) move(i keys.Intent) {
+func (d *Desk) move(i keys.Intent, w, h int) {
 	if d.pane == picturePane {
 		d.cam.Do(i)
 		return
@@ -297,12 +307,11 @@ func (d *Desk) move(i keys.Intent) {
 	if d.pane == workPane { // counted from below
 		i = map[keys.Intent]keys.Intent{keys.PageUp: keys.PageDown, keys.PageDown: keys.PageUp, keys.First: keys.Last, keys.Last: keys.First}[i]
 	}
-	text.Scroll(&o, i, scrolled)
-	d.scroll[d.pane] = max(o.Y, 0)
+	r := d.places(w, h)[d.pane]
+	rows := max(r.Dy()-layout.Frame, 1)
+	text.Scroll(&o, i, rows)
+	d.scroll[d.pane] = max(min(o.Y, len(d.lines(d.pane, r.Dx()-2, false))-rows), 0)
 }
-
-// scrolled is how many lines a page goes on.
-const scrolled = 8
 
 // complete completes the name before the cursor as far as it is certain, and says which go on
 // so where there are several.
@@ -399,7 +408,7 @@ func (w *Work) judged(entry string) tea.Cmd {
 		}
 		t := Told{Says: Spoken(j)}
 		if now := w.State().End; now.Done && !was.Done {
-			t.Says += " " + w.congratulates(now)
+			t.Says, t.Loud = t.Says+" "+w.congratulates(now), true
 			if w.task.MayShow(true) {
 				t.solved = w.solve()
 			}
@@ -413,6 +422,9 @@ func (w *Work) congratulates(e End) string {
 	says := "Everything that is needed is right."
 	if w.task.Set != nil {
 		says += fmt.Sprintf(" %.3g of %g points.", e.Points, w.task.rules.Points)
+		if !w.task.MayShow(true) {
+			says += " " + say.Capital(w.task.Set.Hidden()) + "."
+		}
 	}
 	return says
 }

@@ -3,6 +3,7 @@ package practice
 import (
 	"fmt"
 	"image"
+	"time"
 
 	"trivet/mechanics/problem"
 	"trivet/mechanics/say"
@@ -114,6 +115,9 @@ func (d *Desk) drawTop(c grid.Canvas, g theme.Glyphs) {
 	case d.Hints > 0:
 		hints = say.Count(d.Hints, "hint")
 	}
+	if set := d.work.task.Set; set != nil && set.Closed(time.Now()) && !d.Done {
+		hints = set.Late() + g.Between + hints
+	}
 	if d.busy {
 		hints = "judging" + g.Between + hints
 	}
@@ -131,7 +135,7 @@ func (d *Desk) lines(p pane, w int, ascii bool) (lines text.Lines) {
 			d.item(&lines, &one, w, ascii)
 		}
 		if len(lines) == 0 {
-			lines.Wrapped(theme.Dim, "", "Nothing yet. Write an equation, a value, a vector: each line is judged, and none shows what you have not written.", w)
+			lines.Wrapped(theme.Dim, "", "Nothing yet. Write an equation, a value, a vector: each line is judged as you enter it, and no result shows before you have found it.", w)
 		}
 	case d.solved != nil:
 		return d.solved.in(w, ascii)

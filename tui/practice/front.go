@@ -1,6 +1,8 @@
 package practice
 
 import (
+	"strings"
+
 	tea "charm.land/bubbletea/v2"
 
 	"trivet/mechanics/sheet"
@@ -179,7 +181,7 @@ func (f Front) Take(msg tea.Msg) (_ Front, out Said) {
 			return f, loud(msg.Fault)
 		}
 		f.Desk, f.opt.Keeping = &msg.Desk, msg.Keep
-		if out = (Said{Came: came, Text: "practice: " + msg.Desk.Title() + "; type an entry and enter, or the word hint; ctrl+w leads to the task, esc back"}); msg.Trouble != "" {
+		if out = (Said{Came: came, Text: "practice: " + msg.Desk.Title() + ". " + strings.Join(strings.Fields(msg.Desk.Problem.Statement), " ") + " Type an entry and enter, or the words hint or undo; ctrl+w leads to the task, esc back."}); msg.Trouble != "" {
 			out = loud(msg.Trouble)
 		}
 	case Told:
@@ -196,12 +198,12 @@ func (f Front) Take(msg tea.Msg) (_ Front, out Said) {
 // Keeps tells that what is done here goes into a record.
 func (f *Front) Keeps() bool { return f.opt.Store != nil }
 
-// Do does an intent. Where Leave is asked for there is nothing left here.
-func (f Front) Do(i keys.Intent) (_ Front, cmd tea.Cmd, says string, wish Wish) {
+// Do does an intent on a screen w by h. Where Leave is asked for there is nothing left here.
+func (f Front) Do(i keys.Intent, w, h int) (_ Front, cmd tea.Cmd, says string, wish Wish) {
 	switch {
 	case f.Desk != nil:
 		var d Desk
-		if d, cmd, says, wish = f.Desk.Do(i); wish == Leave {
+		if d, cmd, says, wish = f.Desk.Do(i, w, h); wish == Leave {
 			return f.left()
 		}
 		f.Desk = &d
@@ -242,12 +244,13 @@ func (f Front) Show() (Front, tea.Cmd) {
 }
 
 // Type adds characters to the entry.
-func (f Front) Type(chars string) Front {
-	if f.Desk != nil {
-		d := f.Desk.Type(chars)
-		f.Desk = &d
+func (f Front) Type(chars string) (Front, tea.Cmd) {
+	if f.Desk == nil {
+		return f, nil
 	}
-	return f
+	d, cmd := f.Desk.Type(chars)
+	f.Desk = &d
+	return f, cmd
 }
 
 // At is the front with another line of the task read.
