@@ -44,36 +44,36 @@ func TestSittings(t *testing.T) {
 			{"A.size = 671 N", Right, "", "A.size is right."},
 		}},
 		{"values are put into the sums that are entered, and into no others", "beam-on-supports", []said{
-			{"ΣFx: Ax + 0.6 P = 0", Right, "", "This is ΣFx on beam."},
-			{"ΣFy: Ay + B = 1000", Right, "", "This is ΣFy on beam."},
+			{"ΣFx: Ax + 0.6 P = 0", Right, "", "This is ΣFx on the beam."},
+			{"ΣFy: Ay + B = 1000", Right, "", "This is ΣFy on the beam."},
 			{"Ax = -300", Right, "", "Ax is right."},
 			{"Ay = 600", Right, "", "Ay is right."},
-			{"B = 500", Wrong, "", "With your values ΣFx on beam holds, ΣFy on beam is off by 100 N."},
-			{"ΣM A: 6 B = 2400", Right, "", "This is ΣM about A on beam."},
-			{"B = 510", Wrong, "", "With your values ΣFx on beam holds, ΣFy on beam is off by 110 N and ΣM about A on beam is off by 660 N m."},
+			{"B = 500", Wrong, "", "With your values ΣFx on the beam holds, ΣFy on the beam is off by 100 N."},
+			{"ΣM A: 6 B = 2400", Right, "", "This is ΣM about A on the beam."},
+			{"B = 510", Wrong, "", "With your values ΣFx on the beam holds, ΣFy on the beam is off by 110 N and ΣM about A on the beam is off by 660 N m."},
 		}},
 		{"a value that follows from a wrong equation", "beam-on-supports", []said{
-			{"ΣM A: 6 B = 1800", Wrong, "missing-force", "A force on the body is missing in ΣM about A on beam: P."},
-			{"ΣFy: Ay + B = 1000", Right, "", "This is ΣFy on beam."},
+			{"ΣM A: 6 B = 1800", Wrong, "missing-force", "A force on the body is missing in ΣM about A on the beam: P."},
+			{"ΣFy: Ay + B = 1000", Right, "", "This is ΣFy on the beam."},
 			{"B = 300", Wrong, "carried", "B follows from your equations; the equation 6 B = 1800 is wrong."},
 			{"Ay = 700", Wrong, "carried", "Ay follows from your equations; B is wrong."},
 		}},
 		{"guessing is no practice", "beam-on-supports", []said{
 			{"Ax = 1; Ax = 2; Ax = 3; Ax = 4; Ax = 5", Wrong, "", "Ax is not right. Try: an equation first, then its value"},
 			{"Ax = 6", Wrong, "", "Write an equation first: a sum of the forces on one body."},
-			{"ΣFx: Ax + 0.6 P = 0", Right, "", "This is ΣFx on beam."},
-			{"Ax = 7", Wrong, "", "With your values ΣFx on beam is off by 307 N."},
+			{"ΣFx: Ax + 0.6 P = 0", Right, "", "This is ΣFx on the beam."},
+			{"Ax = 7", Wrong, "", "With your values ΣFx on the beam is off by 307 N."},
 		}},
 		{"guesses are counted for the body that they concern", "frame-of-two-members", []said{
-			{"ΣFx right: Bx - Cx = 0", Right, "", "This is ΣFx on right."},
+			{"ΣFx right: Bx - Cx = 0", Right, "", "This is ΣFx on the right part."},
 			{"Ax = 1", Wrong, "", "Ax is not right. Put it into one of your equations."},
-			{"cut left: Ax", Wrong, "missing-force", "The free body of left is not complete: 4 forces are missing."},
-			{"ΣFx left: Ax - Cx = 0", Wrong, "other-body", "Cx in ΣFx on left has the sense that it has on the other body; by Newton's third law the two have opposite senses."},
-			{"ΣFx left: Ax = 0", Wrong, "missing-force", "A force on the body is missing in ΣFx on left: Cx."},
+			{"cut left: Ax", Wrong, "missing-force", "The free body of the left part is not complete: 4 forces are missing."},
+			{"ΣFx left: Ax - Cx = 0", Wrong, "other-body", "Cx in ΣFx on the left part has the sense that it has on the other body; by Newton's third law the two have opposite senses."},
+			{"ΣFx left: Ax = 0", Wrong, "missing-force", "A force on the body is missing in ΣFx on the left part: Cx."},
 			{"Ax = 2", Wrong, "", "Ax is not right. Put it into one of your equations."},
 			{"Ax = 3", Wrong, "", "Write an equation first: a sum of the forces on one body."},
 			{"Bx = 3", Wrong, "", "Bx is not right. Put it into one of your equations."},
-			{"ΣFx left: Ax + Cx = 0", Right, "", "This is ΣFx on left."},
+			{"ΣFx left: Ax + Cx = 0", Right, "", "This is ΣFx on the left part."},
 			{"Ax = 4", Wrong, "", "Ax is not right. Put it into one of your equations."},
 		}},
 		{"an equation that follows from those before, one that is another, one that is rounded", "mast-top", []said{
@@ -83,36 +83,36 @@ func TestSittings(t *testing.T) {
 			{"ΣFy T: 0.31 T2 - 0.31 T3 = 0.4", Imprecise, "figures", "The terms of ΣFy on T are right, but a coefficient is not precise enough: give three significant figures."},
 		}},
 		{"mistakes of sums", "beam-on-supports", []said{
-			{"ΣFy beam: Ay + B - 400 = 0", Wrong, "missing-force", "A force on the body is missing in ΣFy on beam: the weight of beam."},
-			{"ΣFy beam: Ay + B - 600 - 500 = 0", Wrong, "whole-force", "The whole force P stands in ΣFy on beam in place of its component."},
-			{"ΣFy beam: Ay + B - 600 - 300 = 0", Wrong, "other-axis", "The component of P in ΣFy on beam is the one along another axis."},
-			{"ΣFy beam: Ay - B - 600 - 400 = 0", Wrong, "sign", "Look at the sign of B in ΣFy on beam."},
-			{"ΣM A beam: 6 B - 1.5*500 - 3*600 = 0", Wrong, "arm-distance", "The arm of P in ΣM about A on beam is the distance to the point, not the perpendicular distance to the line of action."},
+			{"ΣFy beam: Ay + B - 400 = 0", Wrong, "missing-force", "A force on the body is missing in ΣFy on the beam: the weight of beam."},
+			{"ΣFy beam: Ay + B - 600 - 500 = 0", Wrong, "whole-force", "The whole force P stands in ΣFy on the beam in place of its component."},
+			{"ΣFy beam: Ay + B - 600 - 300 = 0", Wrong, "other-axis", "The component of P in ΣFy on the beam is the one along another axis."},
+			{"ΣFy beam: Ay - B - 600 - 400 = 0", Wrong, "sign", "Look at the sign of B in ΣFy on the beam."},
+			{"ΣM A beam: 6 B - 1.5*500 - 3*600 = 0", Wrong, "arm-distance", "The arm of P in ΣM about A on the beam is the distance to the point, not the perpendicular distance to the line of action."},
 		}},
 		{"a typed angle is as precise as its digits", signBeam, []said{
-			{"ΣFx beam: Ax - BC cos 36.87° = 0", Right, "", "This is ΣFx on beam."},
-			{"ΣFx: Ax - BC cos 36.9° = 0; ΣFx: Ax - BC cos(37) = 0; ΣFx: Ax = BC cos 37 deg; ΣFx: Ax + BC cos(180° - 37°) = 0; ΣFx: Ax = BC cos(atan 0.75)", Dependent, "", "This is ΣFx on beam. It follows from your earlier equations, so it adds nothing new."},
-			{"ΣFx: Ax - BC cos 40° = 0", Wrong, "", "Compare BC in ΣFx on beam with the figure."},
-			{"ΣFx: Ax - BC sin 36.9° = 0", Wrong, "sine-cosine", "Sine and cosine are exchanged in the component of BC in ΣFx on beam."},
+			{"ΣFx beam: Ax - BC cos 36.87° = 0", Right, "", "This is ΣFx on the beam."},
+			{"ΣFx: Ax - BC cos 36.9° = 0; ΣFx: Ax - BC cos(37) = 0; ΣFx: Ax = BC cos 37 deg; ΣFx: Ax + BC cos(180° - 37°) = 0; ΣFx: Ax = BC cos(atan 0.75)", Dependent, "", "This is ΣFx on the beam. It follows from your earlier equations, so it adds nothing new."},
+			{"ΣFx: Ax - BC cos 40° = 0", Wrong, "", "Compare BC in ΣFx on the beam with the figure."},
+			{"ΣFx: Ax - BC sin 36.9° = 0", Wrong, "sine-cosine", "Sine and cosine are exchanged in the component of BC in ΣFx on the beam."},
 			{"u BC = (-cos 37°, sin 37°)", Right, "", "u BC is right."},
 		}},
 		{"close is two per cent of each term, and no more", signBeam, []said{
-			{"ΣM A: 2.44 BC = 2040; ΣM A: 2.36 BC = 2040; ΣM A: 4.88 BC = 4080; ΣM A: 2.44 BC = 2000", Imprecise, "figures", "The terms of ΣM about A on beam are right, but a coefficient is not precise enough: give three significant figures."},
-			{"ΣM A: 2.46 BC = 2040; ΣM A: 2.34 BC = 2040", Wrong, "", "Compare BC in ΣM about A on beam with the figure."},
+			{"ΣM A: 2.44 BC = 2040; ΣM A: 2.36 BC = 2040; ΣM A: 4.88 BC = 4080; ΣM A: 2.44 BC = 2000", Imprecise, "figures", "The terms of ΣM about A on the beam are right, but a coefficient is not precise enough: give three significant figures."},
+			{"ΣM A: 2.46 BC = 2040; ΣM A: 2.34 BC = 2040", Wrong, "", "Compare BC in ΣM about A on the beam with the figure."},
 		}},
 		{"a free body that is hardly begun is not completed for the student", signBeam, []said{
-			{"cut beam:", Wrong, "missing-force", "The free body of beam is not complete: 5 forces are missing."},
-			{"cut beam: Ax Ay", Wrong, "missing-force", "The free body of beam is not complete: 3 forces are missing."},
-			{"cut beam: Ax Ay BC", Wrong, "missing-force", "The free body of beam is not complete: 2 forces are missing, among them sign."},
-			{"cut beam: Ax Ay BC sign", Wrong, "missing-force", "The free body of beam is not complete: 1 force is missing: boxes."},
+			{"cut beam:", Wrong, "missing-force", "The free body of the beam is not complete: 5 forces are missing."},
+			{"cut beam: Ax Ay", Wrong, "missing-force", "The free body of the beam is not complete: 3 forces are missing."},
+			{"cut beam: Ax Ay BC", Wrong, "missing-force", "The free body of the beam is not complete: 2 forces are missing, among them sign."},
+			{"cut beam: Ax Ay BC sign", Wrong, "missing-force", "The free body of the beam is not complete: 1 force is missing: boxes."},
 			{"0 = 0; ΣFx: 0 = 0; ΣFy beam: 600 + 240 = 840; 3 kN = 2 kN", Wrong, "", "It contains none of the unknown forces, so it is not an equation for one of them."},
 		}},
 		{"an equation, a free body, a vector and a moment are work, whatever was guessed before", signBeam, []said{
 			{"BC = 1; BC = 2; BC = 3; BC = 4; BC = 5", Wrong, "", "BC is not right. Try: an equation first, then its value"},
-			{"cut beam: Ax Ay BC sign", Wrong, "missing-force", "The free body of beam is not complete: 1 force is missing: boxes."},
+			{"cut beam: Ax Ay BC sign", Wrong, "missing-force", "The free body of the beam is not complete: 1 force is missing: boxes."},
 			{"u BC = (0.8, -0.6)", Wrong, "reversed", "It points the other way: r runs from the first point to the second."},
 			{"M A BC = -2.4 BC", Wrong, "r-cross-f", "It is r × F, in that order: look at the sign."},
-			{"ΣFx: Ax + 0.8 BC = 0", Wrong, "sign", "Look at the sign of BC in ΣFx on beam."},
+			{"ΣFx: Ax + 0.8 BC = 0", Wrong, "sign", "Look at the sign of BC in ΣFx on the beam."},
 			{"BC = 6; 2*BC = 3; indeterminate", Wrong, "", "Write an equation first: a sum of the forces on one body."},
 		}},
 		{"a moment by the name of its force", signBeam, []said{
@@ -124,9 +124,9 @@ func TestSittings(t *testing.T) {
 			{"M A BC = 2040 N", Unreadable, "", "expected a moment, but 2040 N is a force. Try: a value in N m"},
 		}},
 		{"a moment of a support as it is asked for", worktop, []said{
-			{"cut top: Ax Ay MA P", Right, "", "The free body of top is complete."},
-			{"ΣM A: MA - 2*50 = 0", Right, "", "This is ΣM about A on top."},
-			{"ΣM A: MAz - 2*50 = 0", Dependent, "", "This is ΣM about A on top. It follows from your earlier equations, so it adds nothing new."},
+			{"cut shelf: Ax Ay MA P", Right, "", "The free body of the shelf is complete."},
+			{"ΣM A: MA - 2*50 = 0", Right, "", "This is ΣM about A on the shelf."},
+			{"ΣM A: MAz - 2*50 = 0", Dependent, "", "This is ΣM about A on the shelf. It follows from your earlier equations, so it adds nothing new."},
 			{"MA = 100 N m", Right, "", "MA is right."},
 		}},
 		{"friction that is tied to the normal force acts on the free body as well", "impending-slip", []said{
@@ -138,12 +138,12 @@ func TestSittings(t *testing.T) {
 			{"cut A: AN AF P W", Right, "", "The free body of A is complete."},
 		}},
 		{"a force that has no component in a direction", signBeam, []said{
-			{"ΣFx beam: Ax - 0.8 BC - 600 = 0; ΣFx beam: Ax - 0.8 BC - sign = 0; ΣFx: Ax = 0.8 BC + 600", Wrong, "extra-force", "sign has no part in ΣFx on beam."},
+			{"ΣFx beam: Ax - 0.8 BC - 600 = 0; ΣFx beam: Ax - 0.8 BC - sign = 0; ΣFx: Ax = 0.8 BC + 600", Wrong, "extra-force", "sign has no part in ΣFx on the beam."},
 		}},
 		{"an equation of one unknown is the sum that it is as it stands", signBeam, []said{
 			{"4.8 BC = 4080", Right, "", "It follows from equilibrium."},
-			{"2.4 BC = 2040", Right, "", "This is ΣM about A on beam."},
-			{"ΣM A: 2.4 BC - 240*1 - 600*3 = 0", Dependent, "", "This is ΣM about A on beam. It follows from your earlier equations, so it adds nothing new."},
+			{"2.4 BC = 2040", Right, "", "This is ΣM about A on the beam."},
+			{"ΣM A: 2.4 BC - 240*1 - 600*3 = 0", Dependent, "", "This is ΣM about A on the beam. It follows from your earlier equations, so it adds nothing new."},
 		}},
 		{"verdicts", signBeam, []said{
 			{"indeterminate", Wrong, "", "That is not so. Count the unknowns and the equations."},
@@ -230,8 +230,8 @@ length = "m"
 force  = "N"
 
 [points]
-A = { at = "0, 0", on = "top" }
-B = { at = "2, 0", on = "top" }
+A = { at = "0, 0", on = "shelf" }
+B = { at = "2, 0", on = "shelf" }
 
 [lines]
 P = { kind = "weight", at = "B", magnitude = "50 N" }
@@ -344,17 +344,17 @@ func TestWithoutASolution(t *testing.T) {
 		verdict Verdict
 		is      string
 	}{
-		{"ΣFy: A + B = 400", Right, "ΣFy on beam"},
-		{"A + B = 400", Right, "ΣFy on beam"},
-		{"A + B = 500", Wrong, "ΣFy on beam"},
+		{"ΣFy: A + B = 400", Right, "ΣFy on the beam"},
+		{"A + B = 400", Right, "ΣFy on the beam"},
+		{"A + B = 500", Wrong, "ΣFy on the beam"},
 		{"A + 2 B = 600", Wrong, ""},
-		{"A - B = 0", Right, "ΣM about C on beam"},
-		{"ΣM A beam: 4 B = 800", Right, "ΣM about A on beam"},
-		{"ΣFx: 300 N = 0", Right, "ΣFx on beam"},
-		{"ΣFx: 0.6 P = 0", Right, "ΣFx on beam"},
-		{"ΣFx: 250 N = 0", Wrong, "ΣFx on beam"},
-		{"ΣFy: A + B = 500", Wrong, "ΣFy on beam"},
-		{"ΣFy: A + B = 700", Wrong, "ΣFy on beam"},
+		{"A - B = 0", Right, "ΣM about C on the beam"},
+		{"ΣM A beam: 4 B = 800", Right, "ΣM about A on the beam"},
+		{"ΣFx: 300 N = 0", Right, "ΣFx on the beam"},
+		{"ΣFx: 0.6 P = 0", Right, "ΣFx on the beam"},
+		{"ΣFx: 250 N = 0", Wrong, "ΣFx on the beam"},
+		{"ΣFy: A + B = 500", Wrong, "ΣFy on the beam"},
+		{"ΣFy: A + B = 700", Wrong, "ΣFy on the beam"},
 		{"no equilibrium", Right, ""},
 		{"determinate", Wrong, ""},
 	} {

@@ -55,7 +55,7 @@ func (n names) Lookup(name string) (units.Value, bool, error) {
 
 func (n names) typed(name string) (units.Value, bool, error) {
 	p := n.t.Problem
-	if i := slices.IndexFunc(p.Unknowns, func(u problem.Unknown) bool { return u.Name == name }); i >= 0 {
+	if i := n.t.unknown(name); i >= 0 {
 		return n.t.affine(problem.Affine{Terms: []problem.Term{{Unknown: i, Coef: 1}}}, p.Unknowns[i].Dim), true, nil
 	}
 	if i, ok := n.t.unknownAsked(name); ok {
@@ -207,27 +207,29 @@ const (
 	momentSum
 )
 
-// sides reads both sides of an equation, all on one. In a sum that is claimed to be one of
+// summand is a term with its value, and the factor from that to SI.
+type summand struct {
+	term
+	v      units.Value
+	factor float64
+}
+
+// sides reads both sides of an equation, all on one, and its terms. In a sum that is claimed to be one of
 // forces a moment is taken as a number of the sheet's force unit, and named.
-func (t *Practice) sides(text string, quoted map[string]string, as sort) (w written, err *diag.Error) {
+func (t *Practice) sides(text string, quoted map[string]string, as sort) (w written, all []summand, err *diag.Error) {
 	moment := as == momentSum
 	equals := strings.IndexByte(text, '=')
-	type read struct {
-		term
-		v units.Value
-	}
-	var all []read
 	n := len(t.Problem.Unknowns)
 	for side, ends := range [][2]int{{0, equals}, {equals + 1, len(text)}} {
 		list := termsOf(text, ends[0], ends[1])
 		if len(list) == 0 {
-			return w, diag.At(diag.Between(ends[0], max(ends[1], ends[0]+1)), "one side of the equation is empty", "0, or a sum of forces")
+			return w, nil, diag.At(diag.Between(ends[0], max(ends[1], ends[0]+1)), "one side of the equation is empty", "0, or a sum of forces")
 		}
 		if end := strings.TrimRight(text[:ends[1]], " "); strings.HasSuffix(end, "+") || strings.HasSuffix(end, "-") {
-			return w, diag.At(diag.Between(len(end)-1, len(end)), "a term is missing after "+end[len(end)-1:], "a force")
+			return w, nil, diag.At(diag.Between(len(end)-1, len(end)), "a term is missing after "+end[len(end)-1:], "a force")
 		}
 		if len(all)+len(list) > maxTerms {
-			return w, diag.At(diag.Whole(text), "the equation has more than "+strconv.Itoa(maxTerms)+" terms, which is too long to be judged", "one sum at a time, such as "+t.claimExample())
+			return w, nil, diag.At(diag.Whole(text), "the equation has more than "+strconv.Itoa(maxTerms)+" terms, which is too long to be judged", "one sum at a time, such as "+t.claimExample())
 		}
 		for _, x := range list {
 			if side == 1 {
@@ -235,29 +237,29 @@ func (t *Practice) sides(text string, quoted map[string]string, as sort) (w writ
 			}
 			v, err := t.eval(strings.TrimRight(text[x.from:x.to], " "), quoted)
 			if err != nil {
-				return w, moved(err, x.from)
+				return w, nil, moved(err, x.from)
 			}
 			if v.N != 1 {
-				return w, diag.At(trimmed(text, x), "expected a force or a moment, but this is a vector", "one component of it")
+				return w, nil, diag.At(trimmed(text, x), "expected a force or a moment, but this is a vector", "one component of it")
 			}
 			moment = moment || v.Dim == units.Moment && as == anySum
-			all = append(all, read{x, v})
+			all = append(all, summand{x, v, x.sign})
 		}
 	}
 	w.c, w.moment = make([]float64, n+1), moment
-	for _, x := range all {
-		factor := x.sign
+	for i := range all {
+		x := &all[i]
 		switch {
 		case x.v.Dim == units.Number && len(x.v.Terms) == 0:
 			d := units.Force
 			if moment {
 				d = units.Moment
 			}
-			factor *= t.Problem.Units.For(d).Factor
+			x.factor *= t.Problem.Units.For(d).Factor
 		case moment && x.v.Dim == units.Force:
-			factor *= t.Problem.Units.Length.Factor
+			x.factor *= t.Problem.Units.Length.Factor
 		case as == forceSum && x.v.Dim == units.Moment:
-			factor *= t.Problem.Units.Force.Factor / t.Problem.Units.For(units.Moment).Factor
+			x.factor *= t.Problem.Units.Force.Factor / t.Problem.Units.For(units.Moment).Factor
 			w.couple = strings.TrimSpace(text[x.from:x.to])
 		case moment && x.v.Dim == units.Moment, !moment && x.v.Dim == units.Force:
 		default:
@@ -265,18 +267,22 @@ func (t *Practice) sides(text string, quoted map[string]string, as sort) (w writ
 			if moment {
 				what, unit = "a moment", t.Problem.Units.For(units.Moment).Symbol
 			}
-			return w, diag.At(trimmed(text, x.term), "expected "+what+", but "+strings.TrimSpace(text[x.from:x.to])+" is "+x.v.Dim.Name(), "a value in "+unit)
+			return w, nil, diag.At(trimmed(text, x.term), "expected "+what+", but "+strings.TrimSpace(text[x.from:x.to])+" is "+x.v.Dim.Name(), "a value in "+unit)
 		}
-		w.c[n] += factor * x.v.V[0]
+		w.c[n] += x.factor * x.v.V[0]
 		if len(x.v.Terms) == 0 && x.v.V[0] != 0 {
-			w.known = append(w.known, known{factor * x.v.V[0], literals(text[x.from:x.to])})
+			w.known = append(w.known, known{x.factor * x.v.V[0], literals(text[x.from:x.to])})
 		}
 		for _, u := range x.v.Terms {
-			k := slices.IndexFunc(t.Problem.Unknowns, func(of problem.Unknown) bool { return of.Name == u.Name })
-			w.c[k] += factor * u.Coef
+			w.c[t.unknown(u.Name)] += x.factor * u.Coef
 		}
 	}
-	return w, nil
+	return w, all, nil
+}
+
+// unknown is the index of an unknown by its name.
+func (t *Practice) unknown(name string) int {
+	return slices.IndexFunc(t.Problem.Unknowns, func(of problem.Unknown) bool { return of.Name == name })
 }
 
 func trimmed(text string, x term) diag.Span {
@@ -297,7 +303,7 @@ func (t *Practice) read(text string, as sort) (written, *diag.Error) {
 	}
 	spelt := t.spell(text)
 	text = spelt.text
-	w, err := t.sides(text, spelt.quoted, as)
+	w, all, err := t.sides(text, spelt.quoted, as)
 	if err != nil {
 		return written{}, spelt.back(err)
 	}
@@ -305,13 +311,28 @@ func (t *Practice) read(text string, as sort) (written, *diag.Error) {
 	w.angles = slices.ContainsFunc(calls(text), func(at diag.Span) bool {
 		return strings.HasPrefix(text[at.Start:], "sin") || strings.HasPrefix(text[at.Start:], "cos")
 	})
+	n := len(w.c) - 1
 	for _, x := range append(literals(text), t.rounded(text, spelt.quoted)...) {
-		other, err := t.sides(x.raised(text), spelt.quoted, as)
+		k := slices.IndexFunc(all, func(s summand) bool { return s.from <= x.from && x.to <= s.to })
+		if k < 0 {
+			continue
+		}
+		s := &all[k]
+		x.from, x.to = x.from-s.from, x.to-s.from
+		v, err := t.eval(strings.TrimRight(x.raised(text[s.from:s.to]), " "), spelt.quoted)
 		if err != nil {
 			continue // a part of a length such as 5'-6"
 		}
-		for k := range w.c {
-			w.half[k] += math.Abs(other.c[k] - w.c[k])
+		change := make([]float64, n+1)
+		change[n] = v.V[0] - s.v.V[0]
+		for _, u := range v.Terms {
+			change[t.unknown(u.Name)] += u.Coef
+		}
+		for _, u := range s.v.Terms {
+			change[t.unknown(u.Name)] -= u.Coef
+		}
+		for k := range change {
+			w.half[k] += math.Abs(s.factor * change[k])
 		}
 	}
 	return w, nil
