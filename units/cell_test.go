@@ -416,7 +416,7 @@ func TestRange(t *testing.T) {
 		}
 	}
 	for text, want := range map[string]string{
-		"300 N":        "a range has two ends. Try: the form 300 lbf .. 500 lbf",
+		"300 N":        "a range has two ends. Try: two dots and the high end behind it",
 		"300 N ..":     "a value is missing after ..",
 		".. 5 N":       "a value is missing before ..",
 		"1 .. 2 .. 3":  "a range is not expected here. Try: a single value",

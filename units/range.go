@@ -20,7 +20,7 @@ func ParseRange(text string) (low, high *Expr, err *diag.Error) {
 		if t.kind != tEnd {
 			return nil, nil, p.wantEnd()
 		}
-		return nil, nil, diag.At(a.span, "a range has two ends", "the form 300 lbf .. 500 lbf")
+		return nil, nil, diag.At(a.span, "a range has two ends", "two dots and the high end behind it")
 	}
 	p.i++
 	b, err := p.sum()

@@ -82,6 +82,7 @@ type Step struct {
 type Inspection struct {
 	Body            int
 	Zero, Collinear []int
+	Before          []int // members at the joint that were seen to carry no force before
 }
 
 // Found is the value of a symbol.

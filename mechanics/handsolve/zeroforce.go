@@ -38,6 +38,11 @@ func (f *finder) inspect(g *group) (seen Inspection, ok bool) {
 	}
 	collinear := func(a, b *net) bool { return parallel(r3.Scale(1/r3.Norm(a.f), a.f), b) }
 	seen.Body = g.bodies[0]
+	for _, n := range g.nets {
+		if f.known[n.Symbol] {
+			seen.Before = append(seen.Before, n.Symbol)
+		}
+	}
 	if len(members) == 2 {
 		seen.Zero = []int{members[0].Symbol, members[1].Symbol}
 		return seen, !collinear(members[0], members[1])

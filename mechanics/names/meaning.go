@@ -110,10 +110,22 @@ func (p describer) unknownMeaning(k int) (what, positive string) {
 	if i := slices.IndexFunc(p.Lines, func(l problem.Line) bool { return l.Magnitude.Alone() == k }); i >= 0 {
 		return p.magnitudeMeaning(i)
 	}
+	if i := slices.IndexFunc(p.Lines, func(l problem.Line) bool { return proportional(l.Magnitude, k) }); i >= 0 {
+		whole, positive := p.magnitudeMeaning(i)
+		if times := p.Lines[i].Magnitude.Terms[0].Coef; times != 2 {
+			return whole + " divided by " + units.Compact(times), positive
+		}
+		return "half " + whole, positive
+	}
 	if u.Line >= 0 {
 		return "the unknown in the magnitude of " + p.lineWords(u.Line), ""
 	}
 	return "the unknown in the magnitude of a couple", ""
+}
+
+// proportional tells a magnitude that is a positive multiple of an unknown, and of nothing else.
+func proportional(m problem.Affine, unknown int) bool {
+	return m.Const == 0 && len(m.Terms) == 1 && m.Terms[0].Unknown == unknown && m.Terms[0].Coef > 0
 }
 
 // reactionMeaning is an unknown of a joint: the vertical reaction of the pin at A on the beam.
@@ -150,8 +162,40 @@ func (p describer) reactionMeaning(joint, k int) (what, positive string) {
 // magnitudeMeaning is the magnitude of a line: the tension in cable T1 (from A to B).
 func (p describer) magnitudeMeaning(line int) (what, positive string) {
 	info := p.Lines[line].Kind.Info()
+	if p.Lines[line].Kind == problem.Contact && len(p.Lines[line].Acts) > 0 {
+		return p.contactMeaning(line), info.Sign
+	}
 	return fmt.Sprintf(info.Means, p.lineWords(line), p.onFirst(&p.Lines[line])), info.Sign
 }
+
+// contactMeaning is a contact force: between two bodies, where the other has its reaction, and
+// else with its direction, where the body has several.
+func (p describer) contactMeaning(line int) string {
+	l := &p.Lines[line]
+	several := false
+	for i := range p.Lines {
+		o := &p.Lines[i]
+		switch {
+		case i == line || len(o.Acts) == 0 || len(o.Legs) == 0:
+		case o.Acts[0].Body != l.Acts[0].Body:
+			if k := l.Magnitude.Alone(); k >= 0 && o.Magnitude.Alone() == k && r3.Norm(r3.Add(o.Legs[0].U, l.Legs[0].U)) < opposite {
+				return "the contact force between " + p.bodyWords(l.Acts[0].Body) + " and " + p.bodyWords(o.Acts[0].Body)
+			}
+		case o.Kind == problem.Contact:
+			several = true
+		default: // the reaction to a contact
+			k := o.Magnitude.Alone()
+			several = several || k >= 0 && p.Unknowns[k].Own && p.Lines[p.Unknowns[k].Line].Kind == problem.Contact
+		}
+	}
+	if several {
+		return "the contact force that acts " + p.sense(l.Legs[0].U) + p.onFirst(l)
+	}
+	return "the contact force" + p.onFirst(l)
+}
+
+// opposite is how far the sum of two opposite unit vectors may be from zero: rounding.
+const opposite = 1e-9
 
 func (p describer) coupleMeaning(i int) (what, positive string) {
 	c := &p.Couples[i]
@@ -257,10 +301,23 @@ func (p describer) about(u r3.Vec) string {
 	case p.Planar:
 		return ""
 	case axis == "":
+		if line, ok := p.lineAlong(u); ok {
+			return " about the direction of " + line
+		}
 		return " about the direction " + p.directionWords(u)
 	default:
 		return " about the " + axis[1:] + " axis"
 	}
+}
+
+// lineAlong is a line in a direction that its sheet has to name in numbers; ok is false where there is none.
+func (p describer) lineAlong(u r3.Vec) (words string, ok bool) {
+	for i := range p.Lines {
+		if l := &p.Lines[i]; len(l.Legs) == 1 && r3.Norm(r3.Sub(l.Legs[0].U, u)) < opposite {
+			return p.lineWords(i), true
+		}
+	}
+	return "", false
 }
 
 // turn is the sense in which a moment is positive.

@@ -8,6 +8,8 @@ import (
 	"strconv"
 	"strings"
 
+	"gonum.org/v1/gonum/spatial/r3"
+
 	"trivet/mechanics/doc"
 	"trivet/mechanics/problem"
 	"trivet/mechanics/say"
@@ -200,6 +202,18 @@ func derived(p *problem.Problem) map[sheet.Ref]string {
 	return out
 }
 
+// alongContact tells a force along the surface of a contact, which may stand for its friction.
+func alongContact(p *problem.Problem) bool {
+	return slices.ContainsFunc(p.Lines, func(n problem.Line) bool {
+		return n.Kind == problem.Contact && slices.ContainsFunc(p.Lines, func(f problem.Line) bool {
+			return f.Kind == problem.Force && len(f.Legs) > 0 && len(n.Legs) > 0 && len(f.Path) > 0 && len(n.Path) > 0 && f.Path[0] == n.Path[0] && math.Abs(r3.Dot(f.Legs[0].U, n.Legs[0].U)) < perpendicular
+		})
+	})
+}
+
+// perpendicular is the cosine of an angle that is a right one but for rounding.
+const perpendicular = 1e-9
+
 // assumed is what the model takes for granted of this problem, in sentences.
 func assumed(p *problem.Problem) (out []string) {
 	particle := func(b problem.Body) bool { return b.Particle }
@@ -223,7 +237,7 @@ func assumed(p *problem.Problem) (out []string) {
 		{kinds[problem.BeltKind], "Belts are weightless, run straight between their drums and can only pull."},
 		{kinds[problem.Strut] || kinds[problem.Link], "Struts and links are weightless and pinned at their ends; buckling is not checked."},
 		{kinds[problem.SpringKind], "Springs are linear."},
-		{kinds[problem.Contact], "Contacts are frictionless."},
+		{kinds[problem.Contact] && !friction && !alongContact(p), "Contacts are frictionless."},
 		{slices.ContainsFunc(p.Bodies, rigid) && !slices.ContainsFunc(p.Bodies, heavy), "No self-weight beyond that entered."},
 		{len(p.Joints) > 0, "Supports exert exactly the reactions of their kind, without clearance or friction."},
 		{kinds[problem.BeltKind] || friction, "Friction is dry, with the coefficients of static friction entered."},

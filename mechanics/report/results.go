@@ -101,7 +101,11 @@ func unknownLines(s *statics.Solution, t *uncertainty.Effect) *doc.Table {
 	out := doc.NewTable("", "", "", "", "")
 	for j := range s.X {
 		use, risk := useOf(s, t, j)
-		row := []doc.Inline{formula(symbolOf(s.Problem, j)), formula(side(upright("="), valueOf(s, j))), words(SenseWord(s, j)), words(use)}
+		is := side(upright("="), valueOf(s, j))
+		if s.Verdict == statics.NoEquilibrium {
+			is = upright("has no value")
+		}
+		row := []doc.Inline{formula(symbolOf(s.Problem, j)), formula(is), words(SenseWord(s, j)), words(use)}
 		if risk {
 			row = append(row, words(AtRisk))
 		}

@@ -103,8 +103,9 @@ func noSingleAnswer(p *problem.Problem) bool {
 	return slices.ContainsFunc(cases, func(v statics.Verdict) bool { return v.String() == p.Expect })
 }
 
-// givenBlocks are the givens that neither the statement nor the figure states, and, in
-// space, where a figure does not show it, the places of the points.
+// givenBlocks are the givens that neither the statement nor the figure states, as typed, and, in
+// space, where a figure does not show it, the places of the points. A given that is computed is
+// left out: it may be a step to what is asked.
 func givenBlocks(p *problem.Problem, s *sheet.Sheet) (out []doc.Block) {
 	givens := doc.NewTable("Name", "Value")
 	whole := scene.System(p, nil, scene.Options{})
@@ -114,7 +115,9 @@ func givenBlocks(p *problem.Problem, s *sheet.Sheet) (out []doc.Block) {
 		if g.Value.N == 1 && (stated(p, g) || inFigure(p, g, s) || placed && ofPoints(g, s)) {
 			continue
 		}
-		givens.Add(words(g.Name), words(givenText(p, g, s)))
+		if text := typedGiven(g.Name, s); text != "" && (g.Value.N != 1 || !strings.ContainsAny(text, "(*")) {
+			givens.Add(words(g.Name), words(text))
+		}
 	}
 	if len(givens.Rows) > 0 {
 		out = append(out, givens)
@@ -186,16 +189,28 @@ func figured(p *problem.Problem, cell sheet.Ref) bool {
 	return false
 }
 
-// typedLoad is the magnitude of a load as typed: in its own cell, or in that of the given
-// which the cell names. Empty where it is computed.
+// typedLoad is what a cell has as typed, the given's where it names one; without a key the
+// magnitude of a load. Empty where it is computed.
 func typedLoad(p *problem.Problem, s *sheet.Sheet) func(sheet.Ref) string {
-	return func(load sheet.Ref) string {
-		load.Key = "magnitude"
-		if load.Table == "bodies" {
-			load.Key = "weight"
+	return func(of sheet.Ref) string {
+		switch {
+		case of.Key != "":
+		case of.Table == "bodies":
+			of.Key = "weight"
+		default:
+			of.Key = "magnitude"
 		}
-		c, _ := s.Cell(load)
+		c, _ := s.Cell(of)
 		text := strings.TrimSpace(c.Text)
+		switch of.Key {
+		case "normal", "along": // a surface is typed by its angle, or by components that it follows from
+			if len(units.Mentions(text)) == 0 && !strings.Contains(text, "polar") {
+				return ""
+			}
+			return text
+		case "turn": // the arrow shows the sense
+			text = strings.TrimSpace(strings.TrimPrefix(text, "-"))
+		}
 		if slices.ContainsFunc(p.Givens, func(g problem.Given) bool { return g.Name == text }) {
 			text = typedGiven(text, s)
 		}
@@ -216,12 +231,4 @@ func typedGiven(name string, s *sheet.Sheet) string {
 		}
 	}
 	return ""
-}
-
-// givenText is a given as typed, where that is a number; computed it is its value.
-func givenText(p *problem.Problem, g *problem.Given, s *sheet.Sheet) string {
-	if text := typedGiven(g.Name, s); text != "" || g.Value.N != 1 {
-		return text
-	}
-	return p.Units.For(g.Value.Dim).Format(g.Value.V[0], max(p.Figures, 4))
 }

@@ -116,7 +116,7 @@ T = "13.7 N"
 	page, err := Page("md", sol, PageOptions{Task: true, Sheet: s})
 	blank := strings.Repeat(".", valueWidth)
 	want := "# Lamp\n\nName: " + strings.Repeat(".", 40) + "\n\n## Problem\n\nA lamp of 12 N.\n\n## Figure\n\n![Figure 1][figure-1]\n\n" +
-		"## Given\n\n| Name | Value |\n| --- | --- |\n| V | 1.714 N |\n\n" +
+		"## Given\n\n" + // without V, which is computed
 		"| Point | x (m) | y (m) | z (m) |\n| --- | ---: | ---: | ---: |\n| P | 0 | 0 | 0 |\n| A | 0 | 0 | 3 |\n\n" +
 		"## Asked\n\nFind, to 3 significant figures:\n\n| Symbol | Result | Value | Unit |\n| --- | --- | --- | --- |\n" +
 		"| $T$ | The tension in cable T (from P to A) | " + blank + " | N |\n|  | The length of cable T (from P to A) | " + blank + " | m |\n\n## Caution\n\n"
@@ -190,6 +190,34 @@ F = { kind = "weight", at = "P", magnitude = "mass" }
 	value := p.Units.Force.Format(p.Lines[1].Magnitude.Const, p.Figures)
 	if text := leak.Readable("svg", figure); !strings.Contains(text, "420 kg") || strings.Contains(text, value) {
 		t.Errorf("the figure of the task does not state 420 kg as typed, or states %s:\n%s", value, text)
+	}
+}
+
+// A task prints what is typed, and neither what its sheet computes from it nor an expression nor
+// the direction of what it asks for; each result is defined so that no other can be meant.
+func TestATaskPrintsNothingComputed(t *testing.T) {
+	for name, row := range map[string]struct{ holds, lacks string }{
+		"flap-on-torsion-spring":    {"k = 24 N m/rad", "9600"},
+		"sluice-gate":               {"ρ = 1000 kg/m³", "78.48"},
+		"wrench-of-three-forces":    {"direction of force R", "0.360"},
+		"clamp-screw-loosened":      {"μ = 0.3", "atan"},
+		"pulley-and-knot":           {"Half the tension in cable tackle", "unknown in"},
+		"wedge-that-raises-a-block": {"The contact force between particle B and particle W", "The contact force on particle B"},
+		"block-under-tied-block":    {"acts in the direction (-0.487, 0.873) on particle L", "The contact force on"},
+		"clamp-screw-tightened":     {"μ = 0.3", "atan"},
+		"lamp-on-spring-and-cord":   {"k = 300 N/m", "sqrt"},
+	} {
+		f, ok := fixtures.Get(name)
+		if !ok {
+			t.Fatal(name)
+		}
+		s, sol := solved.Sheet(t, f.Answered())
+		page, err := Page("md", sol, PageOptions{Task: true, Sheet: s})
+		figure, err2 := Page("svg", sol, PageOptions{Task: true, Sheet: s})
+		text := readable("md", page) + strings.Join(strings.Fields(readable("svg", figure)), " ")
+		if err != nil || err2 != nil || !strings.Contains(text, row.holds) || strings.Contains(text, row.lacks) {
+			t.Errorf("%s: the task lacks %q, or has %q: %v\n%s", name, row.holds, row.lacks, err, text)
+		}
 	}
 }
 

@@ -70,7 +70,9 @@ func (b *builder) arrow(f force) {
 	}
 	if known {
 		t.Value = math.Abs(value)
-		t.Label.Runs = With(t.Label.Short, " = "+b.magnitude(t.Ref, t.Tone == drawing.Load, t.Value, b.p.Units.For(dim)))
+		if t.Label.Runs = b.springData(t.Ref, t.Label.Short); t.Label.Runs == nil {
+			t.Label.Runs = With(t.Label.Short, " = "+b.magnitude(t.Ref, t.Tone == drawing.Load, t.Value, b.p.Units.For(dim)))
+		}
 		t.Share = math.Min(1, t.Value/largest)
 	}
 	movable := t.Kind == Force && f.touch != pushes
@@ -146,6 +148,22 @@ func (b *builder) magnitude(ref sheet.Ref, given bool, value float64, f units.Un
 		return cmp.Or(b.opt.Typed(ref), text)
 	}
 	return text
+}
+
+// springData is the name of a torsional spring with its stiffness and its turn as typed, where
+// no more is to be printed of it; nil for every other thing.
+func (b *builder) springData(ref sheet.Ref, name []drawing.Run) []drawing.Run {
+	i := slices.IndexFunc(b.p.Couples, func(c problem.Couple) bool { return c.Ref == ref && c.Spring != nil })
+	if i < 0 || b.opt.Typed == nil {
+		return nil
+	}
+	out := name
+	for _, data := range []struct{ key, symbol string }{{"stiffness", "k"}, {"turn", "θ"}} {
+		if text := b.opt.Typed(sheet.Ref{Table: ref.Table, Row: ref.Row, Key: data.key}); text != "" {
+			out = append(With(out, ", "), With(Italic(data.symbol), " = "+text)...)
+		}
+	}
+	return out
 }
 
 // into tells that a direction at a place of a body points into it, or, where the body

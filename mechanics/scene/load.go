@@ -73,6 +73,10 @@ func (b *builder) load(l *problem.Distributed, largest float64) Thing {
 		}
 		even = even && math.Abs(o.Q-l.Diagram[0].Q) <= nothing*largest
 	}
+	if l.Water != nil && b.opt.Typed != nil { // the intensity follows from the density
+		t.Label.Runs = append(With(t.Label.Short, ", "), With(Italic("ρ"), " = "+units.Compact(l.Water.Density)+" kg/m³")...)
+		return t
+	}
 	f := b.p.Units.For(units.LineLoad)
 	if even {
 		t.Label.Runs = With(t.Label.Short, " = "+b.magnitude(l.Ref, sign > 0, math.Abs(l.Diagram[0].Q), f))

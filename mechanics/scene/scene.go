@@ -136,9 +136,10 @@ type Options struct {
 	Lengths    bool            // of members, beside them
 	Sections   [][]int         // the lines that each section of the hand solution goes through
 
-	// Typed is the magnitude of a load as its cell has it, empty where the value is to be
-	// printed; nil where all are.
-	Typed func(load sheet.Ref) string
+	// Typed is what a cell has of a load or a surface as it was typed, empty where it is
+	// computed; without a key the magnitude of a load. Nil: all values are printed. Where it is
+	// set, what follows from the data of a spring, of water or of a surface is not.
+	Typed func(sheet.Ref) string
 }
 
 // builder collects things. With a solution, sought forces have the sense and magnitude

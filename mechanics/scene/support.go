@@ -8,6 +8,7 @@ import (
 
 	"trivet/mechanics/drawing"
 	"trivet/mechanics/problem"
+	"trivet/mechanics/sheet"
 	"trivet/units"
 )
 
@@ -27,7 +28,7 @@ func (b *builder) support(j *problem.Joint) {
 		if j.HasFace {
 			t.At = append(t.At, b.p.Points[j.Face[0]].At, b.p.Points[j.Face[1]].At)
 		}
-		t.Slope = b.slope(j.Normal)
+		t.Slope = b.slope(j.Ref, "normal", j.Normal)
 		if j.HasFriction {
 			t.Label.Runs = frictionOf(j.Friction)
 		}
@@ -57,8 +58,11 @@ func (b *builder) support(j *problem.Joint) {
 }
 
 // slope is the angle of a surface to the horizontal, of one in the plane that is neither
-// level nor upright.
-func (b *builder) slope(normal r3.Vec) []drawing.Run {
+// level nor upright; where only what is typed is printed, of one that its cell states.
+func (b *builder) slope(ref sheet.Ref, key string, normal r3.Vec) []drawing.Run {
+	if b.opt.Typed != nil && b.opt.Typed(sheet.Ref{Table: ref.Table, Row: ref.Row, Key: key}) == "" {
+		return nil
+	}
 	angle := math.Acos(math.Max(-1, math.Min(1, math.Abs(r3.Dot(normal, b.p.Up)))))
 	if !b.p.Planar || angle < Flat || angle > math.Pi/2-Flat {
 		return nil
@@ -184,7 +188,7 @@ func (b *builder) surfaces() {
 	for i := range b.p.Lines {
 		l := &b.p.Lines[i]
 		if l.OK && l.Kind == problem.Contact && !l.Between() && len(l.Legs) > 0 && b.placed(l.Legs[0].From) {
-			b.add(Thing{Kind: Support, Ref: l.Ref, At: []r3.Vec{b.p.Points[l.Legs[0].From].At}, Symbol: contact, Along: l.Legs[0].U, Slope: b.slope(l.Legs[0].U)})
+			b.add(Thing{Kind: Support, Ref: l.Ref, At: []r3.Vec{b.p.Points[l.Legs[0].From].At}, Symbol: contact, Along: l.Legs[0].U, Slope: b.slope(l.Ref, "along", l.Legs[0].U)})
 		}
 	}
 }

@@ -87,7 +87,7 @@ func (s *Solution) check() {
 			s.add(Check{Kind: CheckLoad, Subject: d.Name, Value: d.Error, Bound: problem.LoadTol, OK: d.Error <= problem.LoadTol})
 		}
 	}
-	if len(s.X) > 0 {
+	if len(s.X) > 0 && s.Verdict != NoEquilibrium {
 		lost := math.Log10(max(1, s.Cond))
 		left := carried - lost
 		s.add(Check{Kind: CheckCondition, Value: lost, Bound: carried - float64(p.Figures), OK: left >= float64(p.Figures)})

@@ -51,14 +51,14 @@ func (b *builder) defined(body int, moments bool) doc.Block {
 		}
 	}
 	if moments && !b.p.Bodies[body].Particle {
-		about := b.p.Bodies[body].AboutName
+		about := " about " + b.p.Bodies[body].AboutName + " of"
 		if len(b.aboutPoints()) > 1 {
-			about = "the point of moments"
+			about = ", about the point of moments, of"
 		}
 		if len(says) > 0 {
 			says = append(says, " ")
 		}
-		says = append(says, "Each ", symbol("M"), " is the moment about "+about+" of the force or couple in its subscript.")
+		says = append(says, "Each ", symbol("M"), " is the moment"+about+" the force or couple in its subscript.")
 	}
 	if len(says) == 0 {
 		return nil

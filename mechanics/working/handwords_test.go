@@ -412,7 +412,7 @@ Section through BC, GE and GC
 	"roof-truss-in-the-wind": `
 Zero-force members
   No load acts at joint B. AB and BD are collinear there, so the third member carries no force: BC = 0.
-  No load acts at joint C. AC and CE are collinear there, so the third member carries no force: CD = 0.
+  No load acts at joint C. BC is already known to be zero. AC and CE are collinear there, so the other member carries no force: CD = 0.
 Whole truss
   On the whole truss the internal forces cancel in pairs, so only the external forces remain.
   ΣM_G on the whole truss contains only A: Gx and Gy pass through G.

@@ -143,13 +143,27 @@ func (b *builder) senseOf(j int) string {
 	} else if u.Joint >= 0 && positive != "" {
 		only = b.p.Joints[u.Joint].Words()
 	}
+	kind := problem.Kind(-1)
+	if u.Own {
+		kind = b.p.Lines[u.Line].Kind
+	}
 	switch {
 	case v == 0:
 		return "zero"
+	case kind == problem.Force && v > 0:
+		return "positive, in the direction assumed"
+	case kind == problem.Force:
+		return "negative, opposite to the direction assumed"
+	case kind == problem.Weight && v > 0:
+		return "positive, downward"
+	case kind == problem.Weight:
+		return "negative, upward"
 	case v > 0 && positive == "":
 		return "positive, in the sense assumed"
+	case v > 0 && positive == "push":
+		return "positive, in the sense of a push"
 	case v > 0:
-		return "positive: " + positive
+		return "positive, in " + positive
 	case only != "":
 		return "negative: " + negative + ", which a " + only + " cannot exert"
 	case negative != "":

@@ -83,7 +83,7 @@ var derived = map[string]string{
 	"ok":     "whether your answer agrees",
 	"typed":  "the magnitude as typed; ? where it is to be found",
 	"x":      "its coordinates",
-	"is":     "what the value comes to",
+	"is":     "the value of what is typed",
 	"gives":  "the reactions that replace it",
 	"holds":  "the reactions that replace it",
 	"moment": "its moment as a vector",
