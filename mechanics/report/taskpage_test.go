@@ -214,7 +214,7 @@ func TestATaskPrintsNothingComputed(t *testing.T) {
 		s, sol := solved.Sheet(t, f.Answered())
 		page, err := Page("md", sol, PageOptions{Task: true, Sheet: s})
 		figure, err2 := Page("svg", sol, PageOptions{Task: true, Sheet: s})
-		text := readable("md", page) + strings.Join(strings.Fields(readable("svg", figure)), " ")
+		text := leak.Readable("md", page) + strings.Join(strings.Fields(leak.Readable("svg", figure)), " ")
 		if err != nil || err2 != nil || !strings.Contains(text, row.holds) || strings.Contains(text, row.lacks) {
 			t.Errorf("%s: the task lacks %q, or has %q: %v\n%s", name, row.holds, row.lacks, err, text)
 		}
