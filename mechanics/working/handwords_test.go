@@ -406,7 +406,7 @@ Whole truss
 Section through BC, GE and GC
   Cut BC, GE and GC and consider the part with joints A, B and G.
   ΣM_C on this part contains only GE: BC and GC pass through C. Ay is already known.
-  ΣFy on this part contains only GC: BC has no component in that direction. Ay is already known.
+  ΣFy on this part contains only GC: BC and GE have no component in that direction. Ay is already known.
   ΣFx on this part contains only BC. GE, GC and Ax are already known.
 `,
 	"roof-truss-in-the-wind": `
