@@ -82,11 +82,12 @@ func (e *Equation) solve() float64 {
 }
 
 // drops says why an unknown symbol that is not in an equation drops out; of a section why any
-// member cut does, known or not, as the reader sees all of them in its figure.
+// member cut does, and of the whole why any two-force member does, known or not, as the reader
+// sees all of them in its figure.
 func (f *finder) drops(e *Equation) {
 	for i := range e.g.nets {
 		n := &e.g.nets[i]
-		if f.known[n.Symbol] && (len(e.Cut) == 0 || !f.isMember(n.Symbol)) || f.coef(&e.c, n) != 0 {
+		if f.known[n.Symbol] && !(len(e.Cut) > 0 && f.isMember(n.Symbol)) && !(e.Whole && n.Symbol >= f.n) || f.coef(&e.c, n) != 0 {
 			continue
 		}
 		why := f.why(e.g, &e.c, n)

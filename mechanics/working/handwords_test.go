@@ -269,7 +269,7 @@ Two-force member: right part
 Whole frame
   On the whole frame the internal forces cancel in pairs, so only the external forces remain.
   ΣM_A on the whole frame contains only S_right: Ax and Ay pass through A.
-  ΣM_B on the whole frame contains only Ay: Ax passes through B.
+  ΣM_B on the whole frame contains only Ay: Ax and S_right pass through B.
   ΣFx on the whole frame contains only Ax. S_right is already known.
 Components of the force in the right part
 `,
