@@ -4,6 +4,7 @@ import (
 	"strings"
 	"testing"
 
+	"trivet/fixtures/leak"
 	"trivet/fixtures/solved"
 	"trivet/mechanics/doc"
 	"trivet/mechanics/tutor"
@@ -63,7 +64,7 @@ func TestOwnPage(t *testing.T) {
 		if err != nil || len(page) == 0 {
 			t.Errorf("%s: %v", format, err)
 		}
-		if text := readable(format, page); format != "pdf" && format != "png" && strings.Contains(text, "7.5") {
+		if text := leak.Readable(format, page); format != "pdf" && format != "png" && strings.Contains(text, "7.5") {
 			t.Errorf("%s has the value of T1", format)
 		}
 	}
@@ -71,13 +72,13 @@ func TestOwnPage(t *testing.T) {
 	text := string(page)
 	for _, want := range []string{"Name: ....", "Date: ....", "A lamp of 12 N.", "![Figure 1]", "## Own work", "2 entries and 1 hint; not done.", "T1 = 7 N", "| Symbol | Result | Unit |"} {
 		if !strings.Contains(text, want) {
-			t.Errorf("no %q in\n%s", want, readable("md", page))
+			t.Errorf("no %q in\n%s", want, leak.Readable("md", page))
 		}
 	}
 	opt.Own.Name, opt.Date = "A. Student", "2026-12-02"
 	page, _ = Page("md", solution(t, hungLamp), opt)
 	if text := string(page); !strings.Contains(text, "Name: A. Student") || !strings.Contains(text, "Date: 2026-12-02") {
-		t.Errorf("%s", readable("md", page))
+		t.Errorf("%s", leak.Readable("md", page))
 	}
 	if len(p.Entries) != 2 {
 		t.Errorf("%d entries", len(p.Entries))

@@ -44,6 +44,7 @@ func written(t testing.TB, format string, s *statics.Solution, opt PageOptions) 
 var (
 	inlineSVG   = regexp.MustCompile(`(?s)<svg.*?</svg>`)
 	tikzPicture = regexp.MustCompile(`(?s)\\begin\{tikzpicture\}.*?\\end\{tikzpicture\}`)
+	images      = regexp.MustCompile(`(?m)^\[figure-\d+\]:.*$`)
 )
 
 // kept is a page without its figures, of which one is kept as SVG, and without the checks

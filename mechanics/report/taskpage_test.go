@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"trivet/fixtures"
+	"trivet/fixtures/leak"
 	"trivet/fixtures/long"
 	"trivet/fixtures/solved"
 	"trivet/mechanics/doc"
@@ -16,24 +17,6 @@ import (
 	"trivet/mechanics/variant"
 	"trivet/units"
 )
-
-var (
-	marks  = regexp.MustCompile(`(?s)<style.*?</style>|<[^>]*>`)
-	tikz   = regexp.MustCompile(`\\path\[[^\n]*|\\useasboundingbox[^\n]*|\\definecolor[^\n]*|at \([^)]*\) \{\\fontsize\{[^}]*\}\{[^}]*\}\\selectfont(\\[a-z]+)*\\resizebox\{[^}]*\}|\\[a-z]+\{[\d.]+`)
-	images = regexp.MustCompile(`(?m)^\[figure-\d+\]:.*$`)
-)
-
-// readable is what a person reads of a page, without the coordinates of its figure.
-func readable(format string, data []byte) string {
-	text := string(data)
-	switch format {
-	case "html", "svg":
-		return marks.ReplaceAllString(text, " ")
-	case "tex":
-		return tikz.ReplaceAllString(text, " ")
-	}
-	return images.ReplaceAllString(text, "")
-}
 
 // No result stands in a task, of a variant neither: not as text, and nothing on
 // the page depends on what was found.
@@ -56,7 +39,7 @@ func TestATaskHoldsNoResult(t *testing.T) {
 				if err != nil {
 					t.Fatal(err)
 				}
-				looked += noResult(t, f.Name+"."+format, readable(format, page), v)
+				looked += noResult(t, f.Name+"."+format, leak.Readable(format, page), v)
 			}
 			a, err := Page("pdf", v.Solution, PageOptions{Task: true, Sheet: v.Sheet})
 			other := *v.Solution
@@ -137,7 +120,7 @@ T = "13.7 N"
 		"| Point | x (m) | y (m) | z (m) |\n| --- | ---: | ---: | ---: |\n| P | 0 | 0 | 0 |\n| A | 0 | 0 | 3 |\n\n" +
 		"## Asked\n\nFind, to 3 significant figures:\n\n| Symbol | Result | Value | Unit |\n| --- | --- | --- | --- |\n" +
 		"| $T$ | The tension in cable T (from P to A) | " + blank + " | N |\n|  | The length of cable T (from P to A) | " + blank + " | m |\n\n## Caution\n\n"
-	if text := readable("md", page); err != nil || !strings.HasPrefix(text, want) {
+	if text := leak.Readable("md", page); err != nil || !strings.HasPrefix(text, want) {
 		t.Errorf("%v\n%s\nwant\n%s", err, text, want)
 	}
 }
@@ -205,7 +188,7 @@ F = { kind = "weight", at = "P", magnitude = "mass" }
 	}
 	figure, _ := Page("svg", sol, PageOptions{Task: true, Sheet: s})
 	value := p.Units.Force.Format(p.Lines[1].Magnitude.Const, p.Figures)
-	if text := readable("svg", figure); !strings.Contains(text, "420 kg") || strings.Contains(text, value) {
+	if text := leak.Readable("svg", figure); !strings.Contains(text, "420 kg") || strings.Contains(text, value) {
 		t.Errorf("the figure of the task does not state 420 kg as typed, or states %s:\n%s", value, text)
 	}
 }

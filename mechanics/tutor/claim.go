@@ -119,11 +119,7 @@ func (t *Practice) claimExample() string {
 	if len(p.Bodies) == 0 {
 		return "an equation without a claim"
 	}
-	terms := []string{"0.6 T1", "0.8 T2"}
-	for k := range min(len(terms), len(p.Unknowns)) {
-		terms[k] = terms[k][:4] + p.Unknowns[k].Name
-	}
-	return "ΣFx " + p.Bodies[0].Name + ": " + strings.Join(terms[:max(min(len(p.Unknowns), 2), 1)], " - ") + " = 0"
+	return "ΣFx " + p.Bodies[0].Name + ": ... = 0"
 }
 
 func (t *Practice) momentClaim(axis string, head word, rest []word) (*sum, *diag.Error) {

@@ -8,8 +8,8 @@ import (
 	"trivet/mechanics/statics"
 )
 
-// near is what an equation may be off beyond the digits typed and still be called right
-// but imprecise.
+// near is what each term of an equation may be off beyond the digits typed and still be
+// called right but imprecise.
 const near = 0.02
 
 // rounding is what arithmetic leaves of a coefficient, relative to the largest of its
@@ -33,7 +33,7 @@ func (t *Practice) equationOf(w written) Judgement {
 	if len(w.sums) > 0 {
 		return t.claimed(j, w)
 	}
-	s := t.identify(w, 0)
+	s := t.identify(w)
 	follows := t.followsAsRead(w)
 	switch {
 	case s != nil && (follows || s.named && t.solution.Verdict == statics.NoEquilibrium):
@@ -47,6 +47,9 @@ func (t *Practice) equationOf(w written) Judgement {
 		}
 		return j
 	}
+	if joint := t.atLimit(w); joint >= 0 {
+		return t.notImpending(j, joint)
+	}
 	if w.named && t.tied(w.text) {
 		j.Verdict, j.Says = Wrong, "This is not how the two are related. Look at the friction, or at what ties them."
 		return j
@@ -57,7 +60,7 @@ func (t *Practice) equationOf(w written) Judgement {
 		}
 		return j
 	}
-	if s = t.identify(w, near); s != nil {
+	if s = t.elementaryLike(w, (*written).isNear); s != nil {
 		j.Verdict, j.Is = Imprecise, s.is(t.Problem)
 		j.Says = "This is " + j.Is + ", but a coefficient is not precise enough: give three significant figures."
 		j.Mistake = &Mistake{Kind: "figures"}
@@ -90,18 +93,18 @@ func (t *Practice) claimed(j Judgement, w written) Judgement {
 	s := &w.sums[0]
 	j.Is = s.is(t.Problem)
 	row := s.exact(t.forces, len(t.Problem.Unknowns))
-	switch {
-	case w.fits(row, 0):
+	if w.fits(row) {
 		return t.right(j, s)
-	case w.fits(row, near):
-		j.Verdict, j.Mistake = Imprecise, &Mistake{Kind: "figures"}
-		j.Says = "The terms of " + j.Is + " are right, but a coefficient is not precise enough: give three significant figures."
-		return j
 	}
-	other := t.identify(w, 0)
+	other := t.identify(w)
 	if other != nil && s.rounded && t.follows(w) && other.alike(s) {
 		other.words = s.words
 		return t.right(j, other)
+	}
+	if w.isNear(row) {
+		j.Verdict, j.Mistake = Imprecise, &Mistake{Kind: "figures"}
+		j.Says = "The terms of " + j.Is + " are right, but a coefficient is not precise enough: give three significant figures."
+		return j
 	}
 	if other != nil && other.named && t.solution.Verdict != statics.NoEquilibrium {
 		j.Verdict = Wrong
@@ -119,9 +122,13 @@ func (t *Practice) claimed(j Judgement, w written) Judgement {
 func (t *Practice) right(j Judgement, s *sum) Judgement {
 	j.Verdict, j.Is, j.sum = Right, s.is(t.Problem), s
 	if j.Kind == ValueKind {
-		j.Is, j.sum, j.Says = "", nil, "It follows from equilibrium."
-		t.answered(t.equation[len(t.equation)-1])
-		return j
+		w := t.equation[len(t.equation)-1]
+		t.answered(w)
+		if s = t.onlyOf(w); s == nil {
+			j.Is, j.sum, j.Says = "", nil, "It follows from equilibrium."
+			return j
+		}
+		j.Kind, j.Is, j.sum = Equation, s.is(t.Problem), s
 	}
 	row := s.exact(t.forces, len(t.Problem.Unknowns))
 	if !t.adds(row) {
@@ -130,6 +137,19 @@ func (t *Practice) right(j Judgement, s *sum) Judgement {
 	}
 	j.Says = "This is " + j.Is + "."
 	return j
+}
+
+// onlyOf is the elementary sum that an equation of one unknown with a coefficient is just as
+// it stands: 2.4 BC = 2040 is ΣM about A, where 2*T1 = 5 kN is twice a value. Nil where it
+// is none.
+func (t *Practice) onlyOf(w written) *sum {
+	if math.Abs(largest(w.c[:len(w.c)-1])-1) < rounding {
+		return nil
+	}
+	return t.elementaryLike(w, func(w *written, row []float64) bool {
+		_, ok := w.factor(row, true)
+		return ok
+	})
 }
 
 // answered counts a right equation of one unknown, 2*T1 = 5 kN, as its value.
@@ -215,21 +235,49 @@ func (t *Practice) load() (m float64) {
 }
 
 // fits tells whether an equation is a multiple of an exact one: whether some factor λ has
-// each coefficient within what its digits leave, |c - λ a| <= half, or within a share of
-// itself. What is not written is exactly zero.
-func (w *written) fits(a []float64, share float64) bool {
-	_, ok := w.factor(a, share, false)
+// each coefficient within what its digits leave, |c - λ a| <= half. What is not written is
+// exactly zero.
+func (w *written) fits(a []float64) bool {
+	_, ok := w.factor(a, false)
 	return ok
 }
 
+// isNear tells whether each coefficient is within a share of that of an exact equation, or
+// of the multiple of it that one of them is.
+func (w *written) isNear(a []float64) bool {
+	n := len(a) - 1
+	scaleA, scaleC := largest(a[:n]), largest(w.c[:n])
+	by := []float64{1, -1}
+	for k := range a {
+		if scaleA > 0 && a[k] != 0 && w.c[k] != 0 {
+			by = append(by, w.c[k]/a[k])
+		}
+	}
+	if (scaleA == 0) != (scaleC == 0) {
+		return false
+	}
+	return slices.ContainsFunc(by, func(by float64) bool {
+		for k := range a {
+			scale := scaleC
+			if k == n {
+				scale = math.Max(scale, math.Abs(w.c[n]))
+			}
+			if math.Abs(w.c[k]-by*a[k]) > math.Max(w.half[k], near*math.Abs(by*a[k]))+10*rounding*scale {
+				return false
+			}
+		}
+		return true
+	})
+}
+
 // factor is that λ; of unit ones only, where just is set.
-func (w *written) factor(a []float64, share float64, just bool) (float64, bool) {
+func (w *written) factor(a []float64, just bool) (float64, bool) {
 	low, high := math.Inf(-1), math.Inf(1)
 	n := len(a) - 1
 	scaleA, scaleC := largest(a[:n]), largest(w.c[:n])
 	if scaleA == 0 && scaleC == 0 && a[n] != 0 { // loads that nothing opposes: 300 N = 0
 		by := math.Copysign(1, a[n]*w.c[n])
-		return by, math.Abs(w.c[n]-by*a[n]) <= w.half[n]+(rounding+share)*math.Abs(a[n])
+		return by, math.Abs(w.c[n]-by*a[n]) <= w.half[n]+rounding*math.Abs(a[n])
 	}
 	if scaleA == 0 || scaleC == 0 {
 		return 0, false
@@ -240,7 +288,7 @@ func (w *written) factor(a []float64, share float64, just bool) (float64, bool) 
 		if k == n {
 			sa, sc = loadA, loadC
 		}
-		half := w.half[k] + rounding*sc + share*math.Abs(w.c[k])
+		half := w.half[k] + rounding*sc
 		if math.Abs(a[k]) <= rounding*sa {
 			if math.Abs(w.c[k]) > half+rounding*sc*10 {
 				return 0, false
@@ -265,32 +313,40 @@ func (w *written) factor(a []float64, share float64, just bool) (float64, bool) 
 	return (low + high) / 2, true
 }
 
-// identify finds the single sum that an equation is, the simplest first; share is how far
-// each coefficient may be off besides.
-func (t *Practice) identify(w written, share float64) *sum {
-	if s := t.identifyAs(w, share); s != nil || w.other == nil {
+// identify finds the single sum that an equation is, the simplest first.
+func (t *Practice) identify(w written) *sum {
+	if s := t.identifyAs(w); s != nil || w.other == nil {
 		return s
 	}
-	return t.identifyAs(*w.other, share)
+	return t.identifyAs(*w.other)
 }
 
-func (t *Practice) identifyAs(w written, share float64) *sum {
-	n := len(t.Problem.Unknowns)
-	groups := t.groups(w.uses())
-	for _, set := range groups {
+// elementaryLike finds the elementary sum that an equation agrees with.
+func (t *Practice) elementaryLike(w written, agrees func(w *written, row []float64) bool) *sum {
+	for _, set := range t.groups(w.uses()) {
 		for _, c := range t.candidates(set) {
-			if c.moment == w.moment && w.fits(c.row, share) {
+			if c.moment == w.moment && agrees(&w, c.row) {
 				return &c.sum
 			}
 		}
 	}
-	if share > 0 {
+	if w.other == nil {
 		return nil
 	}
+	return t.elementaryLike(*w.other, agrees)
+}
+
+func (t *Practice) identifyAs(w written) *sum {
+	n := len(t.Problem.Unknowns)
+	w.other = nil
+	if s := t.elementaryLike(w, (*written).fits); s != nil {
+		return s
+	}
+	groups := t.groups(w.uses())
 	for i := range t.order.Steps { // exactly what a hint has said, rounded
 		for k := range t.order.Steps[i].Equations {
 			e := &t.order.Steps[i].Equations[k]
-			if s := t.sumOf(e); s.moment == w.moment && w.fits(s.exact(t.forces, n), 0) {
+			if s := t.sumOf(e); s.moment == w.moment && w.fits(s.exact(t.forces, n)) {
 				s.words = t.sumWords(e)
 				return &s
 			}

@@ -38,26 +38,35 @@ func (t *Practice) freeBody(m []string) Judgement {
 			}
 		}
 	}
-	var missing, internal, elsewhere []string
+	var acting, missing, internal, elsewhere []string
 	for i := range t.forces {
 		f := &t.forces[i]
-		name := t.nameOf(f)
-		switch acts := f.on(set); {
-		case acts && !slices.Contains(named, name) && !slices.Contains(missing, name):
-			missing = append(missing, name)
-		case !acts && slices.Contains(named, name) && !t.actsBesides(name, set):
-			if t.touches(f, set) {
-				internal = append(internal, name)
-			} else {
-				elsewhere = append(elsewhere, name)
+		for _, name := range t.namesOf(f) {
+			switch acts := f.on(set); {
+			case acts && !slices.Contains(acting, name):
+				acting = append(acting, name)
+				if !slices.Contains(named, name) {
+					missing = append(missing, name)
+				}
+			case !acts && slices.Contains(named, name) && !t.actsBesides(name, set):
+				if t.touches(f, set) {
+					internal = append(internal, name)
+				} else {
+					elsewhere = append(elsewhere, name)
+				}
 			}
 		}
 	}
 	j.Verdict = Wrong
-	switch {
-	case len(missing) > 0:
-		j.Mistake = &Mistake{"missing-force", missing[0]}
-		j.Says = "The free body of " + s.group(p) + " is not complete: " + say.And(missing...) + " " + say.Plural(len(missing), "is") + " missing."
+	switch n := len(missing); {
+	case n > 0:
+		j.Mistake = &Mistake{Kind: "missing-force"}
+		j.Says = "The free body of " + s.group(p) + " is not complete: " + strconv.Itoa(n) + " " + say.Plural(n, "force") + " " + say.Plural(n, "is") + " missing"
+		if 2*n <= len(acting) { // the rest is for the student to find
+			j.Mistake.Term = missing[0]
+			j.Says += map[bool]string{true: ": ", false: ", among them "}[n == 1] + missing[0]
+		}
+		j.Says += "."
 	case len(internal) > 0:
 		j.Mistake = &Mistake{"extra-force", internal[0]}
 		j.Says = internal[0] + " is internal to the bodies cut free together: it acts on both and cancels."
@@ -74,18 +83,37 @@ func (t *Practice) freeBody(m []string) Judgement {
 	return j
 }
 
+// namesOf are the names that a force has on a free body: that of its line, and of a rough
+// surface where slip impends both the normal force and the friction that is tied to it.
+func (t *Practice) namesOf(f *force) []string {
+	p, name := t.Problem, t.nameOf(f)
+	switch {
+	case f.unknown < 0:
+	case f.of.Thing == problem.ALine && p.Unknowns[f.unknown].Line != f.of.Index:
+		return []string{p.NameOf(f.of)}
+	case f.of.Thing == problem.AJoint:
+		friction := p.Joints[f.of.Index].Name + "F"
+		if q, err := problem.ParseQuery(p, friction); err == nil && q.Kind == problem.AskFriction {
+			return []string{name, friction}
+		}
+	}
+	return []string{name}
+}
+
 // forceNames are the names that forces on bodies have in an entry.
 func (t *Practice) forceNames() (all []string) {
 	for i := range t.forces {
-		if name := t.nameOf(&t.forces[i]); !slices.Contains(all, name) {
-			all = append(all, name)
+		for _, name := range t.namesOf(&t.forces[i]) {
+			if !slices.Contains(all, name) {
+				all = append(all, name)
+			}
 		}
 	}
 	return all
 }
 
 // forceName is the force that a word names: a weight also by its body's name before
-// .weight, or by W where that is no other name.
+// .weight, or by W where that is no other name, a moment also as a result names it.
 func (t *Practice) forceName(text string) (string, bool) {
 	known := t.forceNames()
 	if slices.Contains(known, text) {
@@ -99,12 +127,17 @@ func (t *Practice) forceName(text string) (string, bool) {
 			return name, true
 		}
 	}
-	for i := range t.forces { // a line by its own name where its magnitude is another unknown
-		if f := &t.forces[i]; f.of.Thing == problem.ALine && t.Problem.NameOf(f.of) == text {
-			return t.nameOf(f), true
-		}
+	if k, ok := t.unknownAsked(text); ok && slices.Contains(known, t.Problem.Unknowns[k].Name) {
+		return t.Problem.Unknowns[k].Name, true
 	}
 	return "", false
+}
+
+// unknownAsked is the unknown that a result names: MA is the only moment MAz of a support
+// in the plane.
+func (t *Practice) unknownAsked(name string) (int, bool) {
+	q, err := problem.ParseQuery(t.Problem, name)
+	return q.Of.Index, err == nil && q.Kind == problem.AskValue && q.Of.Thing == problem.AnUnknown
 }
 
 // touches tells whether a force acts on one of some bodies at all.
@@ -115,7 +148,7 @@ func (t *Practice) touches(f *force, set []bool) bool {
 // actsBesides tells whether another force of the same name acts on the bodies.
 func (t *Practice) actsBesides(name string, set []bool) bool {
 	for i := range t.forces {
-		if f := &t.forces[i]; t.nameOf(f) == name && f.on(set) {
+		if f := &t.forces[i]; slices.Contains(t.namesOf(f), name) && f.on(set) {
 			return true
 		}
 	}

@@ -9,7 +9,7 @@ import (
 // enough is how many wrong entries there may be without a right sum on the body.
 const enough = 5
 
-// guessing counts a wrong entry with the bodies it concerns, and tells whether there are too
+// guessing counts a wrong entry of any kind with the bodies it concerns, and tells whether there are too
 // many without a right sum on one of them.
 func (t *Practice) guessing(on []bool) bool {
 	if on == nil {
@@ -25,6 +25,16 @@ func (t *Practice) guessing(on []bool) bool {
 	return most > enough && !slices.ContainsFunc(t.Entries, func(e Judgement) bool {
 		return e.sum != nil && overlap(e.sum.bodies, on)
 	})
+}
+
+// isGuess tells whether an entry of a kind may be a guess: a bare value or verdict. An
+// equation, a free body, a vector and a moment are work, and each gets its own judgement.
+func (k Kind) isGuess() bool {
+	switch k {
+	case ValueKind, LengthKind, AngleKind, VerdictOf:
+		return true
+	}
+	return false
 }
 
 // bodiesWith are the bodies on which one of some forces acts, nil where there is none.

@@ -42,7 +42,7 @@ func TestHintsInStages(t *testing.T) {
 		{"from the start", "beam-on-supports", nil, []string{
 			"Look at the body beam, and at a sum of moments.",
 			"Write ΣM about A on the body beam: Ax and Ay pass through that point.",
-			"The sum ΣM about A on beam contains P, B and the weight of beam.",
+			"The sum ΣM about A on the beam contains P, B and the weight of beam.",
 			"ΣM A beam: 6.00 B - 2400 = 0",
 		}},
 		{"the first equation is there", "beam-on-supports", []string{"ΣM A beam: 6 B = 2400"}, []string{"Look at the body beam, and at a sum of forces."}},
@@ -50,7 +50,7 @@ func TestHintsInStages(t *testing.T) {
 		{"a term is lacking", "beam-on-supports", []string{"ΣM A beam: 1.5*400 + 3*600 = 0"}, []string{
 			"Look at the body beam, and at a sum of moments.",
 			"Write ΣM about A on the body beam: Ax and Ay pass through that point.",
-			"The sum ΣM about A on beam contains P, B and the weight of beam; yours lacks B.",
+			"The sum ΣM about A on the beam contains P, B and the weight of beam; yours lacks B.",
 		}},
 		{"all equations are there", "beam-on-supports", []string{"ΣM A beam: 6 B = 2400", "ΣFx: Ax = -300", "ΣFy: Ay + B = 1000"}, []string{"All equations that are needed are there: work out Ax."}},
 	} {

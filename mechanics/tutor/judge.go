@@ -4,6 +4,7 @@ import (
 	"regexp"
 	"strconv"
 	"strings"
+	"unicode/utf8"
 
 	"trivet/mechanics/diag"
 	"trivet/mechanics/problem"
@@ -56,8 +57,14 @@ func (t *Practice) judge(text string) Judgement {
 	return j
 }
 
+// maxLength and maxCut bound an entry in characters, maxTerms an equation in terms, so that
+// each is judged at once: far more than a sum on one body, or its forces, takes on paper.
+const maxLength, maxCut, maxTerms = 400, 4000, 60
+
 func (t *Practice) form(s string) Judgement {
-	switch {
+	switch n := utf8.RuneCountInString(s); {
+	case n > maxLength && !strings.HasPrefix(s, "cut "), n > maxCut:
+		return unread(NoKind, diag.New("the line has "+strconv.Itoa(n)+" characters, which is too long to be judged", "one sum at a time, such as "+t.claimExample()))
 	case s == "":
 		return unread(NoKind, diag.New("the line is empty", "an equation, such as "+t.claimExample()))
 	case cutHead.MatchString(s):
@@ -173,7 +180,7 @@ func (t *Practice) claims(w written, claim *sum) written {
 // holds tells whether an equation is right.
 func (t *Practice) holds(w written) bool {
 	if len(w.sums) > 0 {
-		return w.fits(w.sums[0].exact(t.forces, len(t.Problem.Unknowns)), 0)
+		return w.fits(w.sums[0].exact(t.forces, len(t.Problem.Unknowns)))
 	}
 	return t.identity(w) || t.followsAsRead(w)
 }

@@ -1,28 +1,13 @@
 package tutor
 
 import (
-	"fmt"
 	"math"
-	"regexp"
 	"strings"
 	"testing"
 
+	"trivet/fixtures/leak"
 	"trivet/units"
 )
-
-var digits = regexp.MustCompile(`[0-9]+(?:\.[0-9]+)?`)
-
-// shown tells whether a text has a number that begins with the digits of a value, wherever
-// its decimal point is.
-func shown(text string, v float64) bool {
-	want := strings.TrimLeft(strings.ReplaceAll(fmt.Sprintf("%.2e", math.Abs(v))[:4], ".", ""), "0")
-	for _, n := range digits.FindAllString(text, -1) {
-		if strings.HasPrefix(strings.TrimLeft(strings.ReplaceAll(n, ".", ""), "0"), want) {
-			return true
-		}
-	}
-	return false
-}
 
 // leaks is a sheet whose values have three figures, as many as are shown, that nothing typed
 // has.
@@ -93,7 +78,7 @@ func TestNothingLeaks(t *testing.T) {
 				all += " " + h.Says
 			}
 			for _, v := range secret {
-				if v != 0 && !shown(typed, v) && shown(all, v) {
+				if v != 0 && !leak.Shows(typed, v, 3) && leak.Shows(all, v, 3) {
 					t.Errorf("%s shows %.5g:\n%s", entry, v, all)
 				}
 			}
@@ -107,7 +92,7 @@ func TestALeakIsSeen(t *testing.T) {
 	for range stages - 1 {
 		p.Hint()
 	}
-	if says := p.Hint().Says; !shown(says, 3250) || shown(says, 7300) {
+	if says := p.Hint().Says; !leak.Shows(says, 3250, 3) || leak.Shows(says, 7300, 3) {
 		t.Errorf("nothing is seen in %s", says)
 	}
 }

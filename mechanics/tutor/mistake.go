@@ -40,7 +40,7 @@ var sentences = map[MistakeKind]string{
 	"load-place":      "the resultant of %[1]s acts at another place than in %[2]s as entered",
 	"gravity":         "weight is mass times g: look at %[1]s in %[2]s",
 	"factor-1000":     "%[1]s in %[2]s is off by a factor of 1000: look at its unit",
-	"other-body":      "%[1]s in %[2]s has the sense that it has on the other body",
+	"other-body":      "%[1]s in %[2]s has the sense that it has on the other body; by Newton's third law the two have opposite senses",
 	"friction-limit":  "slip does not impend at %[1]s, so its friction is not μN: leave it an unknown",
 }
 
@@ -64,6 +64,8 @@ type hypothesis struct {
 	gone bool // the term is as good as gone: a thousandth, an arm of nearly nothing
 	new  bool // the term has no part in the right sum
 
+	joint string // whose forces are reversed, "" where it is no whole joint
+
 	sum  *sum
 	of   *force  // the force that is changed, nil where it is more than one
 	part float64 // what it is in the equation
@@ -81,12 +83,16 @@ func (t *Practice) wrong(j Judgement, w written, sums []sum) Judgement {
 		return j
 	}
 	n := len(t.Problem.Unknowns)
+	if has := func(row []float64) bool { return largest(row[:n]) > 0 }; !has(w.c) && (len(sums) == 0 || has(sums[0].exact(t.forces, n))) {
+		j.Says = "It contains none of the unknown forces, so it is not an equation for one of them."
+		return j
+	}
 	var found []hypothesis
 	for _, just := range []bool{true, false} {
 		for i := range sums {
 			row := sums[i].exact(t.forces, n)
 			for _, h := range t.mistakes(&sums[i], row, &w) {
-				if by, ok := w.factor(h.row, 0, just); ok {
+				if by, ok := w.factor(h.row, just); ok {
 					h.sum, h.by = &sums[i], by
 					found = append(found, h)
 				}
@@ -101,6 +107,11 @@ func (t *Practice) wrong(j Judgement, w written, sums []sum) Judgement {
 			h.kind == "arm-point" && slices.ContainsFunc(found, func(o hypothesis) bool { return o.kind == "load-place" && o.term == h.term }) ||
 			h.kind == "extra-force" && slices.ContainsFunc(found, func(o hypothesis) bool { return o.kind != "extra-force" && o.term == h.term })
 	})
+	if other := slices.IndexFunc(found, func(h hypothesis) bool { return h.kind == "other-body" && h.by > 0 }); other >= 0 {
+		found = slices.DeleteFunc(found, func(h hypothesis) bool {
+			return h.kind == "sign" && (h.by < 0 || h.of.of.Thing == problem.AJoint && t.Problem.NameOf(h.of.of) == found[other].joint)
+		})
+	}
 	found = t.asWritten(found, &w)
 	if len(found) > 0 && !slices.ContainsFunc(found, func(h hypothesis) bool { return h.kind != found[0].kind }) {
 		h := found[0]
@@ -230,6 +241,9 @@ func (t *Practice) mistakes(s *sum, row []float64, w *written) (all []hypothesis
 		a := s.part(f)
 		name := t.nameOf(f)
 		put := func(kind MistakeKind, v float64) {
+			if kind == "other-axis" && w.angles && t.Problem.Planar {
+				kind = "sine-cosine"
+			}
 			if v == 0 && (kind == "other-axis" || kind == "sine-cosine" || kind == "arm-point" || kind == "whole-force") {
 				return // then it is missing
 			}
@@ -262,7 +276,33 @@ func (t *Practice) mistakes(s *sum, row []float64, w *written) (all []hypothesis
 		t.ofForce(s, f, a, put)
 		t.ofLoad(s, f, a, put)
 	}
+	if w.angles {
+		all = append(all, t.allExchanged(s, row)...)
+	}
 	return append(all, t.ofJoints(s, row)...)
+}
+
+// allExchanged is a sum of forces in the plane with sine and cosine exchanged in each line's
+// component: the angles are measured from the other axis.
+func (t *Practice) allExchanged(s *sum, row []float64) []hypothesis {
+	h := hypothesis{kind: "sine-cosine", row: slices.Clone(row)}
+	n := 0
+	for i := range t.forces {
+		f := &t.forces[i]
+		a := s.part(f)
+		if f.of.Thing != problem.ALine || f.unknown < 0 || a == 0 {
+			continue
+		}
+		size := s.size(f)
+		h.row[f.unknown] += math.Copysign(math.Sqrt(math.Max(size*size-a*a, 0)), a) - a
+		if n++; n == 1 {
+			h.term = t.nameOf(f)
+		}
+	}
+	if n < 2 || s.moment || !t.Problem.Planar {
+		return nil
+	}
+	return []hypothesis{h}
 }
 
 // asIfOn are the parts that a force on other bodies would have in a sum.
@@ -312,9 +352,11 @@ func (t *Practice) ofForce(s *sum, f *force, a float64, put func(MistakeKind, fl
 	}
 	size := r3.Norm(total)
 	if !s.moment {
-		put("whole-force", sign*size)
-		if a == 0 {
-			put("whole-force", -size)
+		if a == 0 { // it has no component there
+			put("extra-force", size)
+			put("extra-force", -size)
+		} else {
+			put("whole-force", sign*size)
 		}
 		for k, e := range axes {
 			if p.Planar && k == 2 || r3.Norm(r3.Sub(e, s.along)) < tiny {
@@ -450,7 +492,7 @@ func (t *Practice) ofJoints(s *sum, row []float64) (all []hypothesis) {
 	for i := range p.Joints {
 		j := &p.Joints[i]
 		flipped := slices.Clone(row)
-		n := 0
+		n, term := 0, j.Name
 		elsewhere := false
 		for k := range t.forces {
 			f := &t.forces[k]
@@ -459,28 +501,18 @@ func (t *Practice) ofJoints(s *sum, row []float64) (all []hypothesis) {
 				if a := s.part(f); a != 0 {
 					flipped[f.unknown] -= 2 * a
 					n++
+					term = t.nameOf(f)
 				}
 			}
+		}
+		if n > 1 {
+			term = j.Name
 		}
 		if n > 0 && elsewhere {
-			all = append(all, hypothesis{kind: "other-body", term: j.Name, row: flipped})
+			all = append(all, hypothesis{kind: "other-body", term: term, joint: j.Name, row: flipped})
 		}
-		if !j.HasFriction || j.Impending || !p.Planar {
-			continue
-		}
-		normal, friction := -1, -1
-		for k, h := range j.Held {
-			for u := range p.Unknowns {
-				if p.Unknowns[u].Joint == i && p.Unknowns[u].Name == j.Name+h.Suffix {
-					if k == 0 {
-						normal = u
-					} else {
-						friction = u
-					}
-				}
-			}
-		}
-		if normal < 0 || friction < 0 || row[friction] == 0 {
+		normal, friction, ok := t.frictionAt(i)
+		if !ok || row[friction] == 0 {
 			continue
 		}
 		for _, sign := range []float64{1, -1} {
@@ -491,4 +523,54 @@ func (t *Practice) ofJoints(s *sum, row []float64) (all []hypothesis) {
 		}
 	}
 	return all
+}
+
+// frictionAt are the normal force and the friction of a rough surface at which slip does not
+// impend, as unknowns; false of any other joint.
+func (t *Practice) frictionAt(joint int) (normal, friction int, ok bool) {
+	p := t.Problem
+	j := &p.Joints[joint]
+	normal, friction = -1, -1
+	if !j.HasFriction || j.Impending || !p.Planar {
+		return normal, friction, false
+	}
+	for k, h := range j.Held {
+		for u := range p.Unknowns {
+			if p.Unknowns[u].Joint == joint && p.Unknowns[u].Name == j.Name+h.Suffix {
+				if k == 0 {
+					normal = u
+				} else {
+					friction = u
+				}
+			}
+		}
+	}
+	return normal, friction, normal >= 0 && friction >= 0
+}
+
+// atLimit is the joint at which an equation says that F = μN though slip does not impend
+// there, -1 where it says no such thing.
+func (t *Practice) atLimit(w written) int {
+	for i := range t.Problem.Joints {
+		normal, friction, ok := t.frictionAt(i)
+		if !ok || w.c[friction] == 0 {
+			continue
+		}
+		for _, sign := range []float64{1, -1} {
+			limit := make([]float64, len(w.c))
+			limit[friction], limit[normal] = 1, sign*t.Problem.Joints[i].Friction
+			if w.fits(limit) {
+				return i
+			}
+		}
+	}
+	return -1
+}
+
+// notImpending says that the friction at a joint is not at its limit.
+func (t *Practice) notImpending(j Judgement, joint int) Judgement {
+	name := t.Problem.Joints[joint].Name
+	j.Verdict, j.Is, j.Mistake = Wrong, "", &Mistake{"friction-limit", name}
+	j.Says = MistakeKind("friction-limit").sentence(name, "")
+	return j
 }

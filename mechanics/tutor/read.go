@@ -27,6 +27,7 @@ type written struct {
 	couple string   // a moment that stands in a sum of forces
 	known  []known  // its terms without an unknown
 	named  bool     // it is a value or a relation of two unknowns
+	angles bool     // with a sine or a cosine
 	other  *written // the same read as moments, whose arms stand without a unit
 }
 
@@ -54,8 +55,11 @@ func (n names) Lookup(name string) (units.Value, bool, error) {
 
 func (n names) typed(name string) (units.Value, bool, error) {
 	p := n.t.Problem
-	if i := slices.IndexFunc(p.Unknowns, func(u problem.Unknown) bool { return u.Name == name }); i >= 0 {
+	if i := n.t.unknown(name); i >= 0 {
 		return n.t.affine(problem.Affine{Terms: []problem.Term{{Unknown: i, Coef: 1}}}, p.Unknowns[i].Dim), true, nil
+	}
+	if i, ok := n.t.unknownAsked(name); ok {
+		return n.typed(p.Unknowns[i].Name)
 	}
 	if of, ok := p.Find(name, problem.ALine, problem.ACouple); ok {
 		d := units.Force
@@ -203,24 +207,29 @@ const (
 	momentSum
 )
 
-// sides reads both sides of an equation, all on one. In a sum that is claimed to be one of
+// summand is a term with its value, and the factor from that to SI.
+type summand struct {
+	term
+	v      units.Value
+	factor float64
+}
+
+// sides reads both sides of an equation, all on one, and its terms. In a sum that is claimed to be one of
 // forces a moment is taken as a number of the sheet's force unit, and named.
-func (t *Practice) sides(text string, quoted map[string]string, as sort) (w written, err *diag.Error) {
+func (t *Practice) sides(text string, quoted map[string]string, as sort) (w written, all []summand, err *diag.Error) {
 	moment := as == momentSum
 	equals := strings.IndexByte(text, '=')
-	type read struct {
-		term
-		v units.Value
-	}
-	var all []read
 	n := len(t.Problem.Unknowns)
 	for side, ends := range [][2]int{{0, equals}, {equals + 1, len(text)}} {
 		list := termsOf(text, ends[0], ends[1])
 		if len(list) == 0 {
-			return w, diag.At(diag.Between(ends[0], max(ends[1], ends[0]+1)), "one side of the equation is empty", "0, or a sum of forces")
+			return w, nil, diag.At(diag.Between(ends[0], max(ends[1], ends[0]+1)), "one side of the equation is empty", "0, or a sum of forces")
 		}
 		if end := strings.TrimRight(text[:ends[1]], " "); strings.HasSuffix(end, "+") || strings.HasSuffix(end, "-") {
-			return w, diag.At(diag.Between(len(end)-1, len(end)), "a term is missing after "+end[len(end)-1:], "a force")
+			return w, nil, diag.At(diag.Between(len(end)-1, len(end)), "a term is missing after "+end[len(end)-1:], "a force")
+		}
+		if len(all)+len(list) > maxTerms {
+			return w, nil, diag.At(diag.Whole(text), "the equation has more than "+strconv.Itoa(maxTerms)+" terms, which is too long to be judged", "one sum at a time, such as "+t.claimExample())
 		}
 		for _, x := range list {
 			if side == 1 {
@@ -228,29 +237,29 @@ func (t *Practice) sides(text string, quoted map[string]string, as sort) (w writ
 			}
 			v, err := t.eval(strings.TrimRight(text[x.from:x.to], " "), quoted)
 			if err != nil {
-				return w, moved(err, x.from)
+				return w, nil, moved(err, x.from)
 			}
 			if v.N != 1 {
-				return w, diag.At(trimmed(text, x), "expected a force or a moment, but this is a vector", "one component of it")
+				return w, nil, diag.At(trimmed(text, x), "expected a force or a moment, but this is a vector", "one component of it")
 			}
 			moment = moment || v.Dim == units.Moment && as == anySum
-			all = append(all, read{x, v})
+			all = append(all, summand{x, v, x.sign})
 		}
 	}
 	w.c, w.moment = make([]float64, n+1), moment
-	for _, x := range all {
-		factor := x.sign
+	for i := range all {
+		x := &all[i]
 		switch {
 		case x.v.Dim == units.Number && len(x.v.Terms) == 0:
 			d := units.Force
 			if moment {
 				d = units.Moment
 			}
-			factor *= t.Problem.Units.For(d).Factor
+			x.factor *= t.Problem.Units.For(d).Factor
 		case moment && x.v.Dim == units.Force:
-			factor *= t.Problem.Units.Length.Factor
+			x.factor *= t.Problem.Units.Length.Factor
 		case as == forceSum && x.v.Dim == units.Moment:
-			factor *= t.Problem.Units.Force.Factor / t.Problem.Units.For(units.Moment).Factor
+			x.factor *= t.Problem.Units.Force.Factor / t.Problem.Units.For(units.Moment).Factor
 			w.couple = strings.TrimSpace(text[x.from:x.to])
 		case moment && x.v.Dim == units.Moment, !moment && x.v.Dim == units.Force:
 		default:
@@ -258,18 +267,22 @@ func (t *Practice) sides(text string, quoted map[string]string, as sort) (w writ
 			if moment {
 				what, unit = "a moment", t.Problem.Units.For(units.Moment).Symbol
 			}
-			return w, diag.At(trimmed(text, x.term), "expected "+what+", but "+strings.TrimSpace(text[x.from:x.to])+" is "+x.v.Dim.Name(), "a value in "+unit)
+			return w, nil, diag.At(trimmed(text, x.term), "expected "+what+", but "+strings.TrimSpace(text[x.from:x.to])+" is "+x.v.Dim.Name(), "a value in "+unit)
 		}
-		w.c[n] += factor * x.v.V[0]
+		w.c[n] += x.factor * x.v.V[0]
 		if len(x.v.Terms) == 0 && x.v.V[0] != 0 {
-			w.known = append(w.known, known{factor * x.v.V[0], literals(text[x.from:x.to])})
+			w.known = append(w.known, known{x.factor * x.v.V[0], literals(text[x.from:x.to])})
 		}
 		for _, u := range x.v.Terms {
-			k := slices.IndexFunc(t.Problem.Unknowns, func(of problem.Unknown) bool { return of.Name == u.Name })
-			w.c[k] += factor * u.Coef
+			w.c[t.unknown(u.Name)] += x.factor * u.Coef
 		}
 	}
-	return w, nil
+	return w, all, nil
+}
+
+// unknown is the index of an unknown by its name.
+func (t *Practice) unknown(name string) int {
+	return slices.IndexFunc(t.Problem.Unknowns, func(of problem.Unknown) bool { return of.Name == name })
 }
 
 func trimmed(text string, x term) diag.Span {
@@ -290,42 +303,80 @@ func (t *Practice) read(text string, as sort) (written, *diag.Error) {
 	}
 	spelt := t.spell(text)
 	text = spelt.text
-	w, err := t.sides(text, spelt.quoted, as)
+	w, all, err := t.sides(text, spelt.quoted, as)
 	if err != nil {
 		return written{}, spelt.back(err)
 	}
 	w.text, w.half = text, make([]float64, len(w.c))
-	for _, x := range literals(text) {
-		other, err := t.sides(x.raised(text), spelt.quoted, as)
+	w.angles = slices.ContainsFunc(calls(text), func(at diag.Span) bool {
+		return strings.HasPrefix(text[at.Start:], "sin") || strings.HasPrefix(text[at.Start:], "cos")
+	})
+	n := len(w.c) - 1
+	for _, x := range append(literals(text), t.rounded(text, spelt.quoted)...) {
+		k := slices.IndexFunc(all, func(s summand) bool { return s.from <= x.from && x.to <= s.to })
+		if k < 0 {
+			continue
+		}
+		s := &all[k]
+		x.from, x.to = x.from-s.from, x.to-s.from
+		v, err := t.eval(strings.TrimRight(x.raised(text[s.from:s.to]), " "), spelt.quoted)
 		if err != nil {
 			continue // a part of a length such as 5'-6"
 		}
-		for k := range w.c {
-			w.half[k] += math.Abs(other.c[k] - w.c[k])
+		change := make([]float64, n+1)
+		change[n] = v.V[0] - s.v.V[0]
+		for _, u := range v.Terms {
+			change[t.unknown(u.Name)] += u.Coef
+		}
+		for _, u := range s.v.Terms {
+			change[t.unknown(u.Name)] -= u.Coef
+		}
+		for k := range change {
+			w.half[k] += math.Abs(s.factor * change[k])
 		}
 	}
 	return w, nil
 }
 
-// literal is a number as typed, and half a unit of its last place, or of its third figure
-// where that is less.
+// literal is a number as typed, or a function of such numbers, and half a unit of its last
+// place, or of its third figure where that is less.
 type literal struct {
 	from, to    int
 	value, half float64
+	call        bool // it is the value of a function
 }
 
-// raised is the text with the number half a unit larger.
+// raised is the text with the number half a unit larger: where it stands for a function,
+// between the signs of multiplication that a number needs.
 func (x *literal) raised(text string) string {
-	return text[:x.from] + strconv.FormatFloat(x.value+x.half, 'f', -1, 64) + text[x.to:]
+	v := strconv.FormatFloat(x.value+x.half, 'f', -1, 64)
+	before, after := strings.TrimRight(text[:x.from], " "), strings.TrimLeft(text[x.to:], " ")
+	if x.call {
+		v = "(" + v + ")"
+		if before != "" && !strings.ContainsRune("+-*/^=(,|", rune(before[len(before)-1])) {
+			v = "*" + v
+		}
+		if strings.HasPrefix(after, "(") {
+			v += "*"
+		}
+	}
+	return text[:x.from] + v + text[x.to:]
 }
 
 // A number may have its thousands parted by blanks.
 var number = regexp.MustCompile(`[0-9]{1,3}(?: [0-9]{3})+\b(?:\.[0-9]*)?|[0-9]+(?:\.[0-9]*)?(?:[eE][+-]?[0-9]+)?|\.[0-9]+(?:[eE][+-]?[0-9]+)?`)
 
 // literals finds the typed numbers that are rounded: neither those of a fraction, nor of a
-// power, nor the arguments of functions, which are taken as exact.
-func literals(text string) (all []literal) {
-	exact := arguments(text)
+// power, nor the arguments of functions, which rounded deals with.
+func literals(text string) []literal {
+	in := calls(text)
+	return slices.DeleteFunc(numbers(text), func(x literal) bool {
+		return slices.ContainsFunc(in, func(call diag.Span) bool { return call.Start <= x.from && x.from < call.End })
+	})
+}
+
+// numbers finds the typed numbers that stand neither in a fraction nor in a power.
+func numbers(text string) (all []literal) {
 	for _, at := range number.FindAllStringIndex(text, -1) {
 		from, to := at[0], at[1]
 		if from > 0 {
@@ -334,7 +385,7 @@ func literals(text string) (all []literal) {
 			}
 		}
 		before, after := strings.TrimRight(text[:from], " "), strings.TrimLeft(text[to:], " ")
-		if strings.HasSuffix(before, "/") || strings.HasPrefix(after, "/") || strings.HasSuffix(before, "^") || exact[from] {
+		if strings.HasSuffix(before, "/") || strings.HasPrefix(after, "/") || strings.HasSuffix(before, "^") {
 			continue
 		}
 		typed := strings.ReplaceAll(text[from:to], " ", "")
@@ -342,7 +393,7 @@ func literals(text string) (all []literal) {
 		if err != nil || v == 0 {
 			continue
 		}
-		all = append(all, literal{from, to, v, halfPlace(typed, v)})
+		all = append(all, literal{from: from, to: to, value: v, half: halfPlace(typed, v)})
 	}
 	return all
 }
@@ -351,28 +402,35 @@ func literals(text string) (all []literal) {
 // significant figure where that is less. Zeros at the end of a whole number are not taken
 // for significant: 2240 may be 2243.
 func halfPlace(typed string, v float64) float64 {
+	last := lastPlace(typed)
+	if digits, _, _ := strings.Cut(strings.ToLower(typed), "e"); !strings.Contains(digits, ".") {
+		last += len(digits) - len(strings.TrimRight(digits, "0"))
+	}
+	return 0.5 * math.Pow(10, math.Min(float64(last), thirdFigure(v)))
+}
+
+// lastPlace is the power of ten of the last digit typed.
+func lastPlace(typed string) (last int) {
 	digits, power, _ := strings.Cut(strings.ToLower(typed), "e")
-	last := 0
 	if _, behind, ok := strings.Cut(digits, "."); ok {
 		last = -len(behind)
-	} else {
-		last = len(digits) - len(strings.TrimRight(digits, "0"))
 	}
 	if n, err := strconv.Atoi(power); err == nil {
 		last += n
 	}
-	third := math.Floor(math.Log10(math.Abs(v))) - figures + 1
-	return 0.5 * math.Pow(10, math.Min(float64(last), third))
+	return last
 }
+
+// thirdFigure is the power of ten of the third significant figure of a number.
+func thirdFigure(v float64) float64 { return math.Floor(math.Log10(math.Abs(v))) - figures + 1 }
 
 // figures is how many significant figures an answer has unless more are typed: three, as
 // textbooks of statics print them (common practice).
 const figures = 3
 
-// arguments marks the bytes of a text that are arguments of a function: cos 30 deg,
-// sqrt(2).
-func arguments(text string) []bool {
-	in := make([]bool, len(text))
+// calls are the functions of a text with their arguments, those within others left out:
+// cos 30 deg, sqrt(2).
+func calls(text string) (all []diag.Span) {
 	for _, f := range units.Functions() {
 		for at := 0; ; {
 			i := strings.Index(text[at:], f.Name)
@@ -391,16 +449,49 @@ func arguments(text string) []bool {
 			if end < len(text) && text[end] == '(' {
 				end = closed(text, end)
 			} else {
-				for end < len(text) && !strings.ContainsRune("+-*/=)", rune(text[end])) {
+				for end < len(text) && (end == at+1 && text[end] == '-' || !strings.ContainsRune("+-*/=,)", rune(text[end]))) {
 					end++
 				}
 			}
-			for k := at; k < end; k++ {
-				in[k] = true
-			}
+			all = append(all, diag.Between(i, end))
 		}
 	}
-	return in
+	slices.SortFunc(all, func(a, b diag.Span) int { return a.Start - b.Start })
+	end := 0
+	return slices.DeleteFunc(all, func(s diag.Span) bool {
+		within := s.Start < end
+		end = max(end, s.End)
+		return within
+	})
+}
+
+// rounded are the functions of typed numbers, cos 36.9 deg, as numbers of the digits that
+// their arguments leave: of half a unit of the last digit typed, so that 37 deg may be 36.87,
+// and at least half a unit of the third figure of their value, but never more than near.
+// Right angles, the whole numbers under a root and what has no typed number are exact.
+func (t *Practice) rounded(text string, quoted map[string]string) (all []literal) {
+	for _, at := range calls(text) {
+		call := strings.TrimRight(text[at.Start:at.End], " ")
+		v, err := t.eval(call, quoted)
+		if err != nil || v.N != 1 || v.Dim != units.Number || len(v.Terms) > 0 || v.V[0] == 0 {
+			continue
+		}
+		angle, spread := !strings.HasPrefix(call, "sqrt") && !strings.HasPrefix(call, "hypot"), 0.0
+		for _, x := range numbers(call) {
+			if whole := x.value == math.Trunc(x.value); whole && (!angle || math.Mod(x.value, 90) == 0) {
+				continue
+			}
+			x.half = 0.5 * math.Pow(10, float64(lastPlace(call[x.from:x.to])))
+			if other, err := t.eval(x.raised(call), quoted); err == nil {
+				spread += math.Abs(other.V[0] - v.V[0])
+			}
+		}
+		if size := math.Abs(v.V[0]); spread > 0 {
+			half := math.Max(math.Min(spread, near*size), 0.5*math.Pow(10, thirdFigure(size)))
+			all = append(all, literal{at.Start, at.Start + len(call), v.V[0], half, true})
+		}
+	}
+	return all
 }
 
 func letter(c byte) bool {

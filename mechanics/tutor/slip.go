@@ -66,7 +66,7 @@ func Slips(s *statics.Solution, sums []Sum) (all []Slip) {
 	for i := range sums {
 		of := &sums[i]
 		for _, h := range t.mistakes(&of.of, of.Row, none) {
-			if h.gone && h.kind != "missing-force" || h.new && h.kind != "extra-force" && h.kind != "couple-as-force" {
+			if h.gone && h.kind != "missing-force" || h.new && h.kind != "couple-as-force" && (h.kind != "extra-force" || h.of.on(of.of.bodies)) {
 				continue // another mistake comes to the same
 			}
 			change := h.row

@@ -104,12 +104,12 @@ func (s *sum) exact(forces []force, unknowns int) []float64 {
 	return row
 }
 
-// group names the bodies of a sum: "beam", "(beam, post)".
+// group names the bodies of a sum: "the beam", "the beam and the post", "T".
 func (s *sum) group(p *problem.Problem) string {
 	var names []string
 	for i := range p.Bodies {
 		if s.bodies[i] {
-			names = append(names, p.Bodies[i].Name)
+			names = append(names, say.The(p.Bodies[i].Name))
 		}
 	}
 	return say.AndMore(names, 4)

@@ -108,7 +108,7 @@ func New(s *statics.Solution) *Practice {
 func (t *Practice) Enter(text string) Judgement {
 	clear(t.joined)
 	j := t.judge(text)
-	if j.Verdict == Wrong && t.guessing(j.on) {
+	if j.Verdict == Wrong && t.guessing(j.on) && j.Kind.isGuess() {
 		j.Says, j.Mistake = "Write an equation first: a sum of the forces on one body.", nil
 	}
 	j.Entry, j.Independent, j.Needed = text, len(t.rows), t.needed

@@ -100,6 +100,12 @@ func (t *Practice) wrongValue(j Judgement, q problem.Query, typed units.Printed,
 			return j
 		}
 	}
+	for i := range t.Problem.Joints {
+		normal, friction, ok := t.frictionAt(i)
+		if ok && q.Kind == problem.AskValue && q.Of.Thing == problem.AnUnknown && q.Of.Index == friction && t.solution.Unique() && same(math.Copysign(t.Problem.Joints[i].Friction*t.solution.X[normal].Value, given)) {
+			return t.notImpending(j, i)
+		}
+	}
 	type cause struct {
 		kind MistakeKind
 		v    float64
@@ -193,7 +199,7 @@ func (t *Practice) componentsOf(q problem.Query) (all []float64) {
 func (t *Practice) carriedFrom(unknown int, given, half float64) string {
 	n := len(t.Problem.Unknowns)
 	says := ""
-	for i, w := range t.equation {
+	for _, w := range t.equation {
 		if w.c[unknown] == 0 {
 			continue
 		}
@@ -214,7 +220,7 @@ func (t *Practice) carriedFrom(unknown int, given, half float64) string {
 		switch {
 		case !all || v == 0 || math.Abs(given-v) > math.Max(half, 0.005*math.Abs(v)):
 		case !t.holds(w):
-			return fmt.Sprintf("equation %d is wrong", i+1)
+			return "the equation " + strings.TrimSpace(w.text) + " is wrong"
 		case len(wrong) > 0:
 			says = say.And(wrong...) + " " + say.Plural(len(wrong), "is") + " wrong"
 		}
@@ -289,13 +295,14 @@ func (t *Practice) verdict(text string) Judgement {
 		}
 		return of, err
 	}
+	look := "Count the unknowns and the equations"
 	answer := func(right bool) Judgement {
 		if right {
 			j.Verdict, j.Says = Right, "That is right."
 			t.done[verdictAnswer] = true
 			return j
 		}
-		j.Verdict, j.Says = Wrong, "That is not so. Count the unknowns and the equations, and look at the senses that are possible."
+		j.Verdict, j.Says = Wrong, "That is not so. "+look+"."
 		return j
 	}
 	switch {
@@ -307,25 +314,30 @@ func (t *Practice) verdict(text string) Judgement {
 		}
 		return answer(s.Verdict == statics.Indeterminate)
 	case len(all) == 1 && all[0] == "inadmissible":
+		look = "Look at the senses that each cable and each contact can have"
 		return answer(s.Verdict == statics.Inadmissible)
 	case len(all) == 2 && all[0] == "no" && all[1] == "equilibrium":
+		look = "Look at the motions that the supports prevent"
 		return answer(s.Verdict == statics.NoEquilibrium)
 	case len(words) == 2 && all[1] == "slack":
 		of, err := at("line", 0, problem.ALine)
 		if err != nil {
 			return unread(VerdictOf, err)
 		}
+		look = "Look at the sense that " + words[0] + " can have"
 		return answer(t.broken(statics.Sense, of))
 	case len(words) == 2 && all[1] == "slips":
 		of, err := at("joint", 0, problem.AJoint)
 		if err != nil {
 			return unread(VerdictOf, err)
 		}
+		look = "Compare the friction that equilibrium requires at " + words[0] + " with the friction available"
 		return answer(t.broken(statics.Friction, of))
 	case len(words) == 3 && all[0] == "tips" && all[1] == "about":
 		if _, err := at("point", 2, problem.APoint); err != nil {
 			return unread(VerdictOf, err)
 		}
+		look = "Look at where the normal force acts"
 		return answer(slices.ContainsFunc(s.Checks, func(c statics.Check) bool { return c.Kind == statics.CheckTipping && !c.OK && c.About == words[2] }))
 	}
 	return unread(NoKind, t.noForm(text))
@@ -362,7 +374,7 @@ func (t *Practice) noForm(text string) *diag.Error {
 
 func (t *Practice) valueExample() string {
 	for _, q := range t.asked() {
-		return q.Name + " = 2.50 " + t.Problem.Units.For(q.Dim).Symbol
+		return q.Name + " = ... " + t.Problem.Units.For(q.Dim).Symbol
 	}
-	return "T1 = 2.50 kN"
+	return "T1 = ... kN"
 }

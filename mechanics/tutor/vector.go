@@ -2,6 +2,7 @@ package tutor
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"gonum.org/v1/gonum/spatial/r3"
@@ -74,6 +75,13 @@ func (t *Practice) momentOf(about, name, text string, at int) Judgement {
 	if _, _, err := t.solution.ForceOf(of); err != nil {
 		f = r3.Scale(math.NaN(), act.Force.Const) // no moment is right
 	}
+	if v, err := t.eval(strings.TrimRight(text, " "), nil); err == nil && len(v.Terms) > 0 { // 2.4 m*BC: per unit of the force
+		d, ok := t.multipleOf(act, v)
+		if !ok {
+			return unread(MomentKind, diag.At(diag.Between(at, at+len(text)), strings.TrimSpace(text)+" is not a multiple of "+name, "a value in "+p.Units.For(units.Moment).Symbol+", or an arm times "+name))
+		}
+		f = d
+	}
 	m := func(from r3.Vec) r3.Vec { return r3.Cross(r3.Sub(act.At, from), f) }
 	exact := m(p.Points[q.Index].At)
 	var wrong []vectorMistake
@@ -85,6 +93,16 @@ func (t *Practice) momentOf(about, name, text string, at int) Judgement {
 	}
 	wrong = append(wrong, vectorMistake{"arm-distance", scaledTo(exact, r3.Norm(r3.Sub(act.At, p.Points[q.Index].At))*r3.Norm(f)), "The arm is the perpendicular distance to the line of action, not the distance to the point of application."})
 	return t.compare("M "+about+" "+name, text, at, units.Moment, exact, wrong)
+}
+
+// multipleOf is a force per unit of its unknown where a moment in the plane is written as a
+// multiple of just that.
+func (t *Practice) multipleOf(act *problem.Act, v units.Value) (r3.Vec, bool) {
+	if !t.Problem.Planar || len(v.Terms) != 1 || v.N != 1 || v.V[0] != 0 || len(act.Force.Terms) != 1 || act.Force.Const != (r3.Vec{}) {
+		return r3.Vec{}, false
+	}
+	of := act.Force.Terms[0]
+	return of.D, t.Problem.Unknowns[of.Unknown].Name == v.Terms[0].Name
 }
 
 func scaledTo(v r3.Vec, size float64) r3.Vec {
@@ -142,6 +160,12 @@ func (t *Practice) compare(subject, text string, at int, d units.Dim, exact r3.V
 			return t.vector(text, d)
 		}
 		v, err := t.eval(text, nil)
+		if err == nil && len(v.Terms) == 1 {
+			v.V[0] = v.Terms[0].Coef
+		}
+		if err == nil && v.Dim == units.Force && v.N == 1 && t.namesForce(text) { // a bare arm before its name
+			return r3.Vec{Z: v.V[0] * p.Units.Length.Factor}, nil
+		}
 		if err == nil {
 			v, err = units.Want(v, d, p.Units.For(d), diag.Whole(text))
 		}
@@ -152,7 +176,7 @@ func (t *Practice) compare(subject, text string, at int, d units.Dim, exact r3.V
 		return unread(j.Kind, moved(err, at))
 	}
 	var half r3.Vec
-	for _, x := range literals(text) {
+	for _, x := range append(literals(text), t.rounded(text, nil)...) {
 		other, err := parse(x.raised(text))
 		if err != nil {
 			continue
@@ -196,6 +220,14 @@ func (t *Practice) compare(subject, text string, at int, d units.Dim, exact r3.V
 		}
 	}
 	return j
+}
+
+// namesForce tells whether a text has the name of a force that no unit has.
+func (t *Practice) namesForce(text string) bool {
+	return slices.ContainsFunc(nameForm.FindAllString(text, -1), func(name string) bool {
+		_, unit := units.Find(name)
+		return !unit && t.isName(name)
+	})
 }
 
 // ownVector judges n = u T1 x u T2 and keeps n as a direction.

@@ -96,7 +96,7 @@ func TestPageMineRefuses(t *testing.T) {
 		{"page lamp.toml --mine --task -o x.md", "trivet: a page with one's own work is neither a task to hand out nor a field page. Try: leave out --task and --field, or --mine\n"},
 		{"page lamp.toml --problem lamp -o x.md", "trivet: --problem names a problem of a set, and this is a sheet. Try: leave it out, or name the file of the set\n"},
 		{"page lamp.toml --person Ada -o x.md", "trivet: --person and --state say whose work or values are meant, and this page has neither. Try: --mine, or --problem with a set\n"},
-		{"page push.toml --mine WHO -o x.md", "RECORD: the record has nothing of A. Student on \"push\". Try: `trivet practise push.toml`\n"},
+		{"page push.toml --mine WHO -o x.md", "record: the record has nothing of A. Student on \"push\". Try: practise it first\n"},
 		{"page lamp.toml --mine WHO2 -o x.md", "RECORD: the record has no person named \"A. Student2\". Try: A. Student\n"},
 		{"page week.toml --problem lump --mine WHO -o x.md", "trivet: the set has no problem \"lump\". Try: lamp\n"},
 		{"page - --mine WHO -o x.md", "trivet: the record has no work on standard input. Try: the file of the sheet by its name\n"},

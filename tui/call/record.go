@@ -156,7 +156,7 @@ func (c *Call) recordOf(state string) (_ record.Store, file string, err error) {
 // none is the record where there is none yet.
 type none struct{}
 
-func (none) Add(string, record.Event) error        { return errors.ErrUnsupported }
+func (none) Add(string, ...record.Event) error     { return errors.ErrUnsupported }
 func (none) Persons() ([]string, error)            { return nil, nil }
 func (none) Events(string) ([]record.Event, error) { return nil, nil }
 func (none) Forget(string) ([]record.Event, error) { return nil, record.ErrUnknown }

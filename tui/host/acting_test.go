@@ -8,6 +8,9 @@ import (
 	"strings"
 	"testing"
 	"time"
+
+	"trivet/tui/host/door"
+	"trivet/tui/host/line"
 )
 
 // acting are characters of each sort that act on a terminal, and what shows for them.
@@ -88,8 +91,8 @@ func (leaves) watch(time.Time)     {}
 func TestNothingOfTheLastWordsActs(t *testing.T) {
 	var out bytes.Buffer
 	h := &Host{service: leaves("it is saved as " + acting)}
-	h.entertain(newVisitor(person{}, 1, slog.New(slog.DiscardHandler), terminal{}, 80, 24, &out, func() {}), &out)
-	if _, words, _ := strings.Cut(out.String(), depart); words != "trivet: it is saved as "+dots+"\r\n" {
+	h.entertain(newVisitor(door.Person{}, 1, slog.New(slog.DiscardHandler), line.Terminal{}, 80, 24, &out, func() {}), &out)
+	if _, words, _ := strings.Cut(out.String(), line.Depart); words != "trivet: it is saved as "+dots+"\r\n" {
 		t.Errorf("%q", words)
 	}
 }

@@ -3,11 +3,6 @@ package host
 import (
 	"crypto/rand"
 	"crypto/rsa"
-	"io"
-	"net"
-	"net/netip"
-	"os"
-	"path/filepath"
 	"slices"
 	"strings"
 	"sync/atomic"
@@ -15,7 +10,6 @@ import (
 	"time"
 
 	gossh "golang.org/x/crypto/ssh"
-	"golang.org/x/time/rate"
 )
 
 func TestSettingsThatOpenNoDoorUnasked(t *testing.T) {
@@ -43,55 +37,11 @@ func TestSettingsThatOpenNoDoorUnasked(t *testing.T) {
 	}
 }
 
-func TestListsOfKeysSayWhereTheyDoNotRead(t *testing.T) {
-	good := strings.TrimSpace(string(gossh.MarshalAuthorizedKey(key(t).PublicKey())))
-	for _, c := range []struct{ text, want string }{
-		{"# staff\n\n" + good + " ann\n", ""},
-		{good + "\nnonsense\n", "keys:2: this is not a public key. Try: one key a line, as in id_ed25519.pub"},
-		{"command=\"x\" " + good + "\n", "keys:1: options before a key are not used here. Try: the key alone"},
-		{"# none\n", "keys: the file has no keys. Try: one key a line, as in id_ed25519.pub"},
-	} {
-		file := write(t, filepath.Join(t.TempDir(), "keys"), c.text)
-		_, err := readRoster(file)
-		if got := strings.ReplaceAll(says(err), file, "keys"); got != c.want {
-			t.Errorf("%q: %s, want %s", c.text, got, c.want)
-		}
-	}
-}
-
-func TestTheHostKeyIsMadeOnceAndKept(t *testing.T) {
-	state := t.TempDir()
-	a, err := hostKey(state)
-	if err != nil {
-		t.Fatal(err)
-	}
-	b, err := hostKey(state)
-	if err != nil || gossh.FingerprintSHA256(a.PublicKey()) != gossh.FingerprintSHA256(b.PublicKey()) {
-		t.Errorf("another key at the second start, %v", err)
-	}
-	file := filepath.Join(state, keyFolder, keyFile)
-	info, err := os.Stat(file)
-	if err != nil || info.Mode().Perm() != keyMode || a.PublicKey().Type() != gossh.KeyAlgoED25519 {
-		t.Errorf("%v, %v, %s", info.Mode(), err, a.PublicKey().Type())
-	}
-	if err := os.Chmod(file, 0o644); err != nil {
-		t.Fatal(err)
-	}
-	if _, err := hostKey(state); !strings.Contains(says(err), "can be read by others. Try: chmod 600") {
-		t.Errorf("%v", err)
-	}
-	write(t, file, "no key")
-	_ = os.Chmod(file, 0o600)
-	if _, err := hostKey(state); !strings.Contains(says(err), "cannot be read") {
-		t.Errorf("%v", err)
-	}
-}
-
 func TestWhoComesInAsWhat(t *testing.T) {
 	staff, crew, stranger, other := key(t), key(t), key(t), key(t)
 	r := start(t, Settings{Presenters: keys(t, staff), Watchers: keys(t, crew), Word: true}, nil)
-	code := r.doors.word
-	if len(strings.Fields(code)) != wordParts || code == start(t, Settings{Presenters: keys(t, staff), Word: true}, nil).doors.word {
+	code := r.doors.Word
+	if code == start(t, Settings{Presenters: keys(t, staff), Word: true}, nil).doors.Word {
 		t.Errorf("the class word %q is not a new one", code)
 	}
 	for _, c := range []struct {
@@ -143,68 +93,6 @@ type forged struct {
 
 func (f forged) PublicKey() gossh.PublicKey { return f.shown }
 
-// Wrong codes wait one behind another, at most a quarter of a minute however many
-// places an address has; right ones take nothing.
-func TestCodesWaitInProportionToThePlaces(t *testing.T) {
-	for _, places := range []int{1, 3, 8, 40, 200, 2000} {
-		g := gate{inAll: places, byPlace: places, times: usual(), words: rate.NewLimiter(1, 1e6)}
-		c := g.admit(fake{addr: net.TCPAddrFromAddrPort(netip.MustParseAddrPort("192.0.2.1:1"))})
-		for range 3 * places {
-			if d := c.attempt(); d > 0 {
-				t.Fatalf("%d places: a right code waits %v", places, d)
-			}
-			c.forgive()
-		}
-		for range max(places, wordTries) {
-			if d := c.attempt(); d > 0 {
-				t.Fatalf("%d places: a class that mistypes once waits %v", places, d)
-			}
-		}
-		var last time.Duration
-		for range max(places/strangersPart, 1) { // as many as may be typing at a time
-			last = c.attempt()
-		}
-		if last <= 0 || last > time.Minute/strangersPart {
-			t.Errorf("%d places: the last waits %v", places, last)
-		}
-	}
-}
-
-// All addresses together have a pace too, and one who comes again has the old account.
-func TestCodesOfAllAddressesWait(t *testing.T) {
-	g := gate{inAll: 10000, byPlace: 200, times: usual(), words: aMinute(wordTriesInAll)}
-	from := func(i int) *connection {
-		return g.admit(fake{addr: net.TCPAddrFromAddrPort(netip.AddrPortFrom(netip.AddrFrom4([4]byte{10, 0, byte(i >> 8), byte(i)}), 1))})
-	}
-	wrong := 0
-	for i := range 400 {
-		c := from(i % 20)
-		for range 100 {
-			if c.attempt() == 0 {
-				wrong++
-			}
-		}
-		_ = c.Close()
-	}
-	if wrong < wordTriesInAll || wrong > wordTriesInAll+100 {
-		t.Errorf("%d wrong codes did not wait", wrong)
-	}
-}
-
-func TestWhatIsSaidOfTheWait(t *testing.T) {
-	for _, c := range []struct {
-		d    time.Duration
-		want string
-	}{
-		{time.Millisecond, "Many wrong class words were typed, so yours is checked in 1 second.\nTry: wait here; the right one still lets you in."},
-		{11*time.Second + 1, "Many wrong class words were typed, so yours is checked in 12 seconds.\nTry: wait here; the right one still lets you in."},
-	} {
-		if got := delayed(c.d); got != c.want {
-			t.Errorf("%v: %s", c.d, got)
-		}
-	}
-}
-
 // told dials as one who types a code, and gives what was said besides.
 func (r *running) told(code string, auth ...gossh.AuthMethod) (says []string, err error) {
 	c := &gossh.ClientConfig{User: "any", HostKeyCallback: gossh.FixedHostKey(r.key.PublicKey()), Timeout: patience}
@@ -231,7 +119,7 @@ func TestWrongCodesOverTheWire(t *testing.T) {
 	staff := key(t)
 	var waits atomic.Int64
 	r := startWith(t, Settings{Presenters: keys(t, staff), Word: true, ByPlace: 40}, nil, func(h *Host) {
-		h.doors.wait = func(d time.Duration, _ <-chan struct{}) error { waits.Add(int64(d)); return nil }
+		h.doors.Wait = func(d time.Duration, _ <-chan struct{}) error { waits.Add(int64(d)); return nil }
 	})
 	for range 100 { // 60 more than wait for nobody
 		if _, err := r.told("1"); err == nil {
@@ -240,7 +128,7 @@ func TestWrongCodesOverTheWire(t *testing.T) {
 	}
 	r.strangersLeave()
 	was := waits.Load()
-	says, err := r.told(r.doors.word)
+	says, err := r.told(r.doors.Word)
 	if err != nil {
 		t.Fatalf("after many wrong codes the right one is refused: %v", err)
 	}
@@ -260,45 +148,9 @@ func TestWrongCodesOverTheWire(t *testing.T) {
 func (r *running) strangersLeave() {
 	r.t.Helper()
 	waitFor(r.t, "nobody is at the door", func() bool {
-		r.gate.mu.Lock()
-		defer r.gate.mu.Unlock()
-		return r.gate.strangers == 0
+		_, strangers := r.gate.Count()
+		return strangers == 0
 	})
-}
-
-// Who hangs up while a code waits has not tried it, and keeps nobody waiting.
-func TestACodeThatWasNotCheckedDoesNotCount(t *testing.T) {
-	r := startWith(t, Settings{Presenters: keys(t, key(t)), Word: true, ByPlace: 40}, nil, func(h *Host) {
-		h.doors.wait = func(_ time.Duration, over <-chan struct{}) error { <-over; return io.EOF }
-	})
-	conn, err := net.Dial("tcp", r.addr)
-	if err != nil {
-		t.Fatal(err)
-	}
-	var counts *counts
-	waitFor(t, "it is at the door", func() bool {
-		r.gate.mu.Lock()
-		defer r.gate.mu.Unlock()
-		counts = r.gate.places[netip.MustParsePrefix("127.0.0.1/32")]
-		return counts != nil
-	})
-	counts.words.SetLimit(rate.Every(time.Hour)) // so that no time of the test makes up for a code
-	counts.words.ReserveN(time.Now(), counts.words.Burst())
-	before := counts.words.Tokens()
-	_, _, _, err = gossh.NewClientConn(conn, "", &gossh.ClientConfig{
-		HostKeyCallback: gossh.InsecureIgnoreHostKey(),
-		Auth: []gossh.AuthMethod{gossh.KeyboardInteractive(func(_, _ string, questions []string, _ []bool) ([]string, error) {
-			if len(questions) == 0 { // told to wait
-				_ = conn.Close()
-			}
-			return make([]string, len(questions)), nil
-		})},
-	})
-	if err == nil {
-		t.Fatal("it is let in")
-	}
-	// The connection is given up before the code is.
-	waitFor(t, "the next waits no longer than before", func() bool { return counts.words.Tokens() >= before })
 }
 
 // The code is asked once of a key, also where a private visitor needs both.
@@ -313,7 +165,7 @@ func TestAKeyThatWasInIsNotAskedAgain(t *testing.T) {
 		if _, err := r.told("1", gossh.PublicKeys(own)); err == nil {
 			t.Errorf("%s: a wrong code is taken", name)
 		}
-		for _, code := range []string{r.doors.word, "not asked"} {
+		for _, code := range []string{r.doors.Word, "not asked"} {
 			if _, err := r.told(code, gossh.PublicKeys(own)); err != nil {
 				t.Errorf("%s: %v", name, err)
 			}
@@ -383,13 +235,13 @@ func TestPrivateVisitorsProveAKeyAndKnowTheCode(t *testing.T) {
 	folder, _ := shelf(t)
 	r := start(t, Settings{Private: folder, Word: true}, nil)
 	k := key(t)
-	if _, err := r.dial(nil, r.doors.word); err == nil {
+	if _, err := r.dial(nil, r.doors.Word); err == nil {
 		t.Error("a code alone opens a private workbench")
 	}
 	if _, err := r.dial(k, "1"); err == nil {
 		t.Error("a wrong code is taken")
 	}
-	client, err := r.dial(k, r.doors.word)
+	client, err := r.dial(k, r.doors.Word)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -442,7 +294,7 @@ func TestWhoWasInComesBackThroughAClosedDoor(t *testing.T) {
 	t.Parallel()
 	staff, own, other := key(t), key(t), key(t)
 	r := start(t, Settings{Presenters: keys(t, staff), Word: true}, nil)
-	code := r.doors.word
+	code := r.doors.Word
 	p := r.visit(staff, 100, 30)
 	p.sees("live: 0 watch")
 	by := func(k gossh.Signer) *guest {

@@ -11,6 +11,8 @@ import (
 	"trivet/mechanics/diag"
 	"trivet/mechanics/problemset"
 	"trivet/mechanics/sheet"
+	"trivet/tui/host/door"
+	"trivet/tui/host/verb"
 	"trivet/tui/practice"
 	"trivet/tui/record"
 )
@@ -51,7 +53,7 @@ func newAssignment(file, state string) (a *assignment, notice *diag.Error, err e
 }
 
 // options are what a visitor practises.
-func (a *assignment) options(who person) (*practice.Options, error) {
+func (a *assignment) options(who door.Person) (*practice.Options, error) {
 	keep, err := a.keeping(who)
 	return &practice.Options{Keeping: keep, Set: a.set}, err
 }
@@ -61,8 +63,8 @@ func (a *assignment) open(now time.Time) bool { return a.set.Opened(now) && !a.s
 
 // The verbs of a visitor of a set, besides those on standard input.
 var (
-	recordVerb = remoteVerb{name: "record", example: "record --format csv > my.csv", values: []string{"--format"}, noInput: true}
-	pageVerb   = remoteVerb{name: "page", example: "page NAME --mine --as pdf > my.pdf", values: []string{"--as", "--by", "--date"}, flags: []string{"--mine", "--task"}, adds: []string{"--output=-"}, word: true, noInput: true}
+	recordVerb = verb.Verb{Name: "record", Example: "record --format csv > my.csv", Values: []string{"--format"}, NoInput: true}
+	pageVerb   = verb.Verb{Name: "page", Example: "page NAME --mine --as pdf > my.pdf", Values: []string{"--as", "--by", "--date"}, Flags: []string{"--mine", "--task"}, Adds: []string{"--output=-"}, Word: true, NoInput: true}
 )
 
 // giving are the verbs that give answers.
@@ -70,14 +72,14 @@ var giving = []string{"solve", "check", "sweep"}
 
 // verb reads a command of a visitor. While the set is open there is none that gives the
 // answers of a sheet, whose ever it is.
-func (a *assignment) verb(words []string, who person, now time.Time) (args []string, needs bool, why string) {
+func (a *assignment) verb(words []string, who door.Person, now time.Time) (args []string, needs bool, why string) {
 	name, rest := "", []string(nil)
 	if len(words) > 0 {
 		name, rest = words[0], words[1:]
 	}
 	switch {
-	case name == recordVerb.name:
-		if args, why = recordVerb.arguments(rest); why != "" {
+	case name == recordVerb.Name:
+		if args, why = recordVerb.Arguments(rest); why != "" {
 			return nil, false, why
 		}
 		person, err := a.person(who)
@@ -85,13 +87,13 @@ func (a *assignment) verb(words []string, who person, now time.Time) (args []str
 			return nil, false, err.Error()
 		}
 		return slices.Concat([]string{"record", "--state=" + a.state}, args, []string{"--", person}), false, ""
-	case name == pageVerb.name && !slices.Contains(rest, "-"):
+	case name == pageVerb.Name && !slices.Contains(rest, "-"):
 		return a.page(rest, who, now)
 	case a.open(now) && slices.Contains(giving, name):
 		return nil, false, a.off(name)
 	}
-	args, needs, why = parsed(words, a.verbs(now))
-	if why == "" && name == pageVerb.name && a.open(now) && !slices.Contains(args, "--task") { // as it was read: the value of a flag is none
+	args, needs, why = verb.Parse(words, a.verbs(now))
+	if why == "" && name == pageVerb.Name && a.open(now) && !slices.Contains(args, "--task") { // as it was read: the value of a flag is none
 		return nil, false, a.off(name)
 	}
 	return args, needs, why
@@ -110,13 +112,13 @@ func (a *assignment) allowed() string {
 func (a *assignment) title() string { return cmp.Or(a.set.Title, a.set.Name()) }
 
 // verbs are the verbs there are at a moment.
-func (a *assignment) verbs(now time.Time) []remoteVerb {
-	all := []remoteVerb{pageVerb, recordVerb}
-	for _, v := range remoteVerbs {
-		if a.open(now) && v.name == pageVerb.name {
-			v.example = "page - --task --as pdf < sheet.toml > sheet.pdf"
+func (a *assignment) verbs(now time.Time) []verb.Verb {
+	all := []verb.Verb{pageVerb, recordVerb}
+	for _, v := range verb.All {
+		if a.open(now) && v.Name == pageVerb.Name {
+			v.Example = "page - --task --as pdf < sheet.toml > sheet.pdf"
 		}
-		if !a.open(now) || !slices.Contains(giving, v.name) {
+		if !a.open(now) || !slices.Contains(giving, v.Name) {
 			all = append(all, v)
 		}
 	}
@@ -125,8 +127,8 @@ func (a *assignment) verbs(now time.Time) []remoteVerb {
 
 // page is a page of a problem of the set, with the visitor's own values: the task, the own
 // work, or where the set shows it by now the worked solution.
-func (a *assignment) page(words []string, who person, now time.Time) (args []string, needs bool, why string) {
-	args, why = pageVerb.arguments(words)
+func (a *assignment) page(words []string, who door.Person, now time.Time) (args []string, needs bool, why string) {
+	args, why = pageVerb.Arguments(words)
 	if why != "" {
 		return nil, false, why
 	}
@@ -137,7 +139,7 @@ func (a *assignment) page(words []string, who person, now time.Time) (args []str
 		for _, p := range a.set.Problems {
 			names = append(names, p.Name)
 		}
-		return nil, false, fmt.Sprintf("the set has no problem %s. Try: %s", echo(args[at]), strings.Join(names, ", "))
+		return nil, false, fmt.Sprintf("the set has no problem %s. Try: %s", door.Echo(args[at]), strings.Join(names, ", "))
 	}
 	args = slices.Delete(args, at, at+1)
 	if !a.set.Opened(now) {
@@ -153,7 +155,7 @@ func (a *assignment) page(words []string, who person, now time.Time) (args []str
 		}
 	}
 	own := []string{"page", a.file, "--problem=" + p.Name, "--person=" + person, "--state=" + a.state}
-	return slices.Concat(own, args, pageVerb.adds), false, ""
+	return slices.Concat(own, args, pageVerb.Adds), false, ""
 }
 
 // hidden says why a person may not have the worked solution of a problem yet; "" where it

@@ -13,6 +13,7 @@ import (
 
 	gossh "golang.org/x/crypto/ssh"
 
+	"trivet/tui/host/door"
 	"trivet/tui/record"
 )
 
@@ -241,17 +242,17 @@ func TestPersonsAreBounded(t *testing.T) {
 		t.Fatal(err)
 	}
 	defer a.store.Close()
-	if name, err := a.person(person{print: "k0", note: "Ada"}); name != "Ada" || err != nil {
+	if name, err := a.person(door.Person{Print: "k0", Note: "Ada"}); name != "Ada" || err != nil {
 		t.Fatal(name, err)
 	}
 	a.most = 1
-	if _, err := a.person(person{print: "k1"}); says(err) != "the host has no room for the work of more visitors" {
+	if _, err := a.person(door.Person{Print: "k1"}); says(err) != "the host has no room for the work of more visitors" {
 		t.Error(err)
 	}
-	if name, err := a.person(person{print: "k0"}); name != "Ada" || err != nil {
+	if name, err := a.person(door.Person{Print: "k0"}); name != "Ada" || err != nil {
 		t.Error(name, err)
 	}
-	opt, err := a.options(person{print: "k0"})
+	opt, err := a.options(door.Person{Print: "k0"})
 	if err != nil {
 		t.Fatal(err)
 	}

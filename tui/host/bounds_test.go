@@ -9,6 +9,8 @@ import (
 	"time"
 
 	gossh "golang.org/x/crypto/ssh"
+
+	"trivet/tui/host/store"
 )
 
 func rowsOf(n int) string {
@@ -23,8 +25,8 @@ func rowsOf(n int) string {
 // A private sheet grows to its bounds and no further; nothing is lost by that.
 func TestAPrivateSheetStaysWithinItsBounds(t *testing.T) {
 	folder := t.TempDir()
-	write(t, filepath.Join(folder, "full.toml"), rowsOf(maxRows))
-	write(t, filepath.Join(folder, "large.toml"), rowsOf(maxRows+1))
+	write(t, filepath.Join(folder, "full.toml"), rowsOf(store.MaxRows))
+	write(t, filepath.Join(folder, "large.toml"), rowsOf(store.MaxRows+1))
 	r := start(t, Settings{Private: folder}, nil)
 	g := r.visit(key(t), 120, 30)
 	g.sees("Your sheets", "full", "large")
@@ -33,7 +35,7 @@ func TestAPrivateSheetStaysWithinItsBounds(t *testing.T) {
 	g.keys("\x1b[A\r")
 	g.sees("your own copy", "P1")
 	g.keys(down + "\x1b[200~Q1\t9, 9\nQ2\t8, 8\n\x1b[201~")
-	g.sees(tooLarge[:40])
+	g.sees(store.TooLarge[:40])
 	g.keys(right)
 	g.sees("your own copy")
 	if strings.Contains(g.screen(), "Q2") {
@@ -73,7 +75,7 @@ func TestAllVisitorsTogetherKeepSoMuch(t *testing.T) {
 	folder, _ := shelf(t)
 	state := t.TempDir()
 	old := filepath.Join(state, visitorsFolder, "a")
-	if err := os.MkdirAll(old, folderMode); err != nil {
+	if err := os.MkdirAll(old, store.FolderMode); err != nil {
 		t.Fatal(err)
 	}
 	write(t, filepath.Join(old, "lamp.toml"), lamp)
@@ -97,12 +99,12 @@ func TestAllVisitorsTogetherKeepSoMuch(t *testing.T) {
 	if n := l.kept.Load(); n != 2*int64(len(lamp)) {
 		t.Errorf("%d bytes are kept", n)
 	}
-	l.kept.Store(maxKept - lastBytes)
+	l.kept.Store(store.MaxKept - store.LastBytes)
 	g.keys(down + right + "-3, 456789\r" + save)
 	g.sees("not saved: lamp.toml: the host's storage is full")
 	_ = g.client.Close()
 	waitFor(t, "it is saved", func() bool { return strings.Contains(r.log.String(), "a sheet is saved at the end") })
-	if n := l.kept.Load(); n != maxKept-lastBytes+int64(len("456789")-len("4")) {
+	if n := l.kept.Load(); n != store.MaxKept-store.LastBytes+int64(len("456789")-len("4")) {
 		t.Errorf("%d bytes are kept", n)
 	}
 }
@@ -118,12 +120,12 @@ func TestRescuedSheetsStayWithinTheQuota(t *testing.T) {
 	g.sees("37.5 T")
 	g.keys(down + right + "-3, 456789\r")
 	g.sees("-3, 456789")
-	l.kept.Store(maxKept)
+	l.kept.Store(store.MaxKept)
 	r.end()
 	g.leaves()
 	g.sees("the sheet could not be saved: the host's storage is full")
-	if n := l.kept.Load(); n != maxKept {
-		t.Errorf("%d bytes are kept, %d more than may be", n, n-maxKept)
+	if n := l.kept.Load(); n != store.MaxKept {
+		t.Errorf("%d bytes are kept, %d more than may be", n, n-store.MaxKept)
 	}
 }
 
@@ -132,7 +134,7 @@ func TestAKeyHasAFolderForItsSheetsAlone(t *testing.T) {
 	folder, _ := shelf(t)
 	state := t.TempDir()
 	old := filepath.Join(state, visitorsFolder, "old")
-	if err := os.MkdirAll(old, folderMode); err != nil {
+	if err := os.MkdirAll(old, store.FolderMode); err != nil {
 		t.Fatal(err)
 	}
 	folders := func() []string {
@@ -187,7 +189,7 @@ func TestNoRoomForAnotherKeyIsSaidAtTheDoor(t *testing.T) {
 	state := t.TempDir()
 	r := start(t, Settings{Private: folder, State: state}, nil)
 	for i := range maxFolders - 1 {
-		if err := os.Mkdir(filepath.Join(state, visitorsFolder, fmt.Sprint(i)), folderMode); err != nil {
+		if err := os.Mkdir(filepath.Join(state, visitorsFolder, fmt.Sprint(i)), store.FolderMode); err != nil {
 			t.Fatal(err)
 		}
 	}

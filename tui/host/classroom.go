@@ -11,6 +11,10 @@ import (
 	"trivet/mechanics/sheet"
 	"trivet/tui"
 	"trivet/tui/grid"
+	"trivet/tui/host/door"
+	"trivet/tui/host/line"
+	"trivet/tui/host/pace"
+	"trivet/tui/host/store"
 )
 
 // classroom is one sheet that a presenter works on before everybody. The sheet stays
@@ -18,7 +22,7 @@ import (
 type classroom struct {
 	log       *slog.Logger
 	workbench *workbench
-	save      saver
+	save      *store.Store
 	word      string // the class word, to be read out, empty without
 	print     string // the host key's fingerprint
 
@@ -36,7 +40,7 @@ type classroom struct {
 	offered []*visitor   // to whom the sheet may be handed, as listed
 
 	status atomic.Pointer[status]
-	queue  queue // of what a watcher alone has caused: a view of the own, a screen of another size
+	queue  pace.Queue // of what a watcher alone has caused: a view of the own, a screen of another size
 }
 
 // status is what the last lines say.
@@ -54,18 +58,18 @@ type status struct {
 type client struct {
 	on     *shape // the screen followed on
 	size   func() (w, h int)
-	own    *screen                    // of the presenter, or of one who looks around
+	own    *line.Screen               // of the presenter, or of one who looks around
 	reader atomic.Pointer[tui.Reader] // what one sees who looks around
 }
 
-func newClassroom(log *slog.Logger, opt tui.Options, save saver, word, print string) *classroom {
+func newClassroom(log *slog.Logger, opt tui.Options, save *store.Store, word, print string) *classroom {
 	s := &classroom{
 		log: log, save: save, word: word, print: print, ended: make(chan struct{}),
 		clients: map[*visitor]*client{}, screens: map[shape]*shared{}, known: map[string]bool{},
 	}
 	s.status.Store(&status{away: true})
 	opt.Width, opt.Height = 80, 23
-	s.workbench = newWorkbench(log, opt, bounds{turns: atOnceTurns{}}, s.changed, s.quit)
+	s.workbench = newWorkbench(log, opt, bounds{turns: pace.AtOnce{}}, s.changed, s.quit)
 	return s
 }
 
@@ -80,11 +84,11 @@ func (s *classroom) changed() {
 
 func (s *classroom) touch() {
 	for _, sc := range s.screens {
-		sc.touch()
+		sc.Touch()
 	}
 	for _, client := range s.clients {
 		if client.own != nil {
-			client.own.touch()
+			client.own.Touch()
 		}
 	}
 }
@@ -110,14 +114,14 @@ func (s *classroom) attend(v *visitor) {
 func (s *classroom) enter(v *visitor) (refused string) {
 	s.mu.Lock()
 	defer s.mu.Unlock()
-	if s.closed && v.who.role != presenter && !(v.who.print != "" && s.known[v.who.print]) {
+	if s.closed && v.who.Role != door.Presenter && !(v.who.Print != "" && s.known[v.who.Print]) {
 		return "the presenter has closed the door to late-comers"
 	}
-	if v.who.print != "" && len(s.known) < keysKept {
-		s.known[v.who.print] = true
+	if v.who.Print != "" && len(s.known) < door.KeysKept {
+		s.known[v.who.Print] = true
 	}
 	s.clients[v] = &client{size: v.size}
-	if s.holder == nil && v.who.role == presenter {
+	if s.holder == nil && v.who.Role == door.Presenter {
 		s.holder = v
 		s.menu = noMenu
 	}
@@ -131,13 +135,13 @@ func (s *classroom) leave(v *visitor) {
 	defer s.mu.Unlock()
 	client := s.clients[v]
 	delete(s.clients, v)
-	v.sender.show(nil)
+	v.sender.Show(nil)
 	if client.own != nil {
-		client.own.close()
+		client.own.Close()
 	}
 	if s.holder == v {
 		s.holder, s.menu = nil, noMenu
-		s.log.Info("nobody presents", "was", v.who.name())
+		s.log.Info("nobody presents", "was", v.who.Name())
 	}
 	s.off(client.on)
 	s.report("")
@@ -151,7 +155,7 @@ func (s *classroom) off(k *shape) {
 	if sc := s.screens[*k]; sc.n > 1 {
 		sc.n--
 	} else {
-		sc.close()
+		sc.Close()
 		delete(s.screens, *k)
 	}
 }
@@ -173,26 +177,26 @@ func (s *classroom) sit(v *visitor) {
 		// when the workbench comes to it, so that of two the later stands.
 		go s.workbench.post(fit(func(m tui.Model) tui.Model {
 			w, h := v.size()
-			return m.Fitted(w, h-1, v.term.set)
+			return m.Fitted(w, h-1, v.term.Set)
 		}))
-		client.own = newScreen(s.log, w, h, v.term, atOnce, func() grid.Frame { return s.own(w, h, v) }).begin(atOnceTurns{}, atOnceTurns{})
-		v.sender.show(client.own)
+		client.own = line.NewScreen(s.log, w, h, v.term, line.AtOnce, func() grid.Frame { return s.own(w, h, v) }).Begin(pace.AtOnce{}, pace.AtOnce{})
+		v.sender.Show(client.own)
 	case around:
-		client.own = newScreen(s.log, w, h, v.term, alone, func() grid.Frame { return s.around(client, w, h, v.term) }).begin(&s.queue, &s.queue)
-		v.sender.show(client.own)
+		client.own = line.NewScreen(s.log, w, h, v.term, line.Alone, func() grid.Frame { return s.around(client, w, h, v.term) }).Begin(&s.queue, &s.queue)
+		v.sender.Show(client.own)
 	default:
 		k := s.shape(w, h, v.term)
 		sc := s.screens[k]
 		if sc == nil {
-			sc = &shared{screen: newScreen(s.log, k.w, k.h, k.t, withClass, func() grid.Frame { return s.follow(k) }).begin(atOnceTurns{}, &s.queue)}
+			sc = &shared{Screen: line.NewScreen(s.log, k.w, k.h, k.t, line.WithClass, func() grid.Frame { return s.follow(k) }).Begin(pace.AtOnce{}, &s.queue)}
 			s.screens[k] = sc
 		}
 		sc.n++
 		client.on = &k
-		v.sender.show(sc.screen)
+		v.sender.Show(sc.Screen)
 	}
 	if old != nil {
-		old.close()
+		old.Close()
 	}
 	s.off(was)
 }
@@ -206,41 +210,41 @@ func (s *classroom) report(note string) {
 		}
 	}
 	for i, v := range s.offered {
-		st.offers = append(st.offers, string(rune('1'+i))+": "+v.who.short())
+		st.offers = append(st.offers, string(rune('1'+i))+": "+v.who.Short())
 	}
 	was := s.status.Swap(st)
 	if was.away != st.away { // all that a follower's line says of it
 		s.touch()
 	} else if holder := s.clients[s.holder]; holder != nil {
-		holder.own.touch()
+		holder.own.Touch()
 	}
 }
 
 func (s *classroom) own(w, h int, v *visitor) grid.Frame {
 	look := s.workbench.look.Load()
-	return line(look.Own(), w, h, v.term, s.status.Load().presenting(s.word, v.who.local, look.Hides()))
+	return line.Under(look.Own(), w, h, v.term, s.status.Load().presenting(s.word, v.who.Local, look.Hides()))
 }
 
 func (s *classroom) follow(k shape) grid.Frame {
-	return line(s.workbench.look.Load().On(k.w, k.h-1, k.t.set), k.w, k.h, k.t, s.status.Load().following())
+	return line.Under(s.workbench.look.Load().On(k.w, k.h-1, k.t.Set), k.w, k.h, k.t, s.status.Load().following())
 }
 
 // around draws for one who looks around, under no lock: a fault or a large sheet
 // in there is this visitor's alone.
-func (s *classroom) around(client *client, w, h int, t terminal) grid.Frame {
+func (s *classroom) around(client *client, w, h int, t line.Terminal) grid.Frame {
 	was := client.reader.Load()
 	if was == nil { // just back with the presenter
 		return s.follow(shape{w, h, t})
 	}
-	r := was.On(w, h-1, t.set).Take(*s.workbench.look.Load())
+	r := was.On(w, h-1, t.Set).Take(*s.workbench.look.Load())
 	client.reader.CompareAndSwap(was, &r) // a key that came meanwhile stands
-	return line(r.Frame(), w, h, t, "on your own; ctrl+l: back to the presenter, ?: keys, ctrl+q: leave")
+	return line.Under(r.Frame(), w, h, t, "on your own; ctrl+l: back to the presenter, ?: keys, ctrl+q: leave")
 }
 
 // presenters are those who could take the sheet, in the order they came.
 func (s *classroom) presenters() (all []*visitor) {
 	for v := range s.clients {
-		if v != s.holder && v.who.role == presenter {
+		if v != s.holder && v.who.Role == door.Presenter {
 			all = append(all, v)
 		}
 	}
@@ -258,7 +262,7 @@ func (s *classroom) end(why string) {
 	s.workbench.see(func(m tui.Model) {
 		safe := true
 		if _, now, _, _ := m.Unsaved(); refused == nil || now != refused {
-			kept, safe = s.save.rescue(s.log, m)
+			kept, safe = rescue(s.log, s.save, m)
 		}
 		endJournal(m, safe)
 	})
@@ -270,7 +274,7 @@ func (s *classroom) end(why string) {
 	holder := s.holder
 	s.mu.Unlock()
 	for _, v := range clients {
-		if v == holder || v.who.local {
+		if v == holder || v.who.Local {
 			v.end(strings.TrimSpace(why + kept))
 		} else {
 			v.end(why)
@@ -283,7 +287,7 @@ func (s *classroom) watch(now time.Time) {
 	s.mu.Lock()
 	defer s.mu.Unlock()
 	for v := range s.clients {
-		if v.sender.stalled(now) {
+		if v.sender.Stalled(now) {
 			v.end("the terminal takes no more")
 			v.kill()
 		}

@@ -7,6 +7,7 @@ import (
 	tea "charm.land/bubbletea/v2"
 
 	"trivet/tui"
+	"trivet/tui/host/door"
 )
 
 // menu is what the presenter's last line asks.
@@ -89,7 +90,7 @@ func (s *classroom) live(v *visitor, msg tea.KeyPressMsg) bool {
 		note = "host key " + s.print
 	case was == askLive && key == "e":
 		s.menu, s.refused = askEnd, nil // the line says that it is saved
-	case was == askLive && key == "q" && !v.who.local:
+	case was == askLive && key == "q" && !v.who.Local:
 		v.end("you have left; the sheet stays with the host")
 	case was == askEnd && key == "y":
 		s.finish()
@@ -116,10 +117,10 @@ func (s *classroom) quit(m tui.Model) {
 // told so in the line that is the presenter's from now on.
 func (s *classroom) handOver(from, to *visitor) (note string) {
 	if s.clients[to] == nil {
-		return to.who.name() + " has left"
+		return to.who.Name() + " has left"
 	}
 	s.holder = to
-	s.log.Info("the sheet is handed over", "from", from.who.name(), "to", to.who.name())
+	s.log.Info("the sheet is handed over", "from", from.who.Name(), "to", to.who.Name())
 	s.sit(to)
 	s.sit(from)
 	return "live: the sheet is yours now, all see what you type"
@@ -129,7 +130,7 @@ func (s *classroom) handOver(from, to *visitor) (note string) {
 func (s *classroom) watcherKey(v *visitor, msg tea.KeyPressMsg) {
 	switch msg.String() {
 	case "ctrl+q", "ctrl+c":
-		if v.who.local {
+		if v.who.Local {
 			v.end("you have left; the host goes on, and ctrl+c ends it")
 			return
 		}
@@ -149,9 +150,9 @@ func (s *classroom) follows(v *visitor) {
 	defer s.mu.Unlock()
 	s.clients[v].reader.Store(nil)
 	was := s.holder
-	if v.who.role == presenter && (was == nil || was.who.print != "" && was.who.print == v.who.print) {
+	if v.who.Role == door.Presenter && (was == nil || was.who.Print != "" && was.who.Print == v.who.Print) {
 		s.holder, s.menu = v, noMenu
-		s.log.Info("the sheet is taken up", "by", v.who.name())
+		s.log.Info("the sheet is taken up", "by", v.who.Name())
 		if was != nil {
 			s.sit(was)
 		}
@@ -171,7 +172,7 @@ func (s *classroom) looks(v *visitor, msg tea.KeyPressMsg) {
 		if was != nil {
 			r = *was
 		} else {
-			r = s.workbench.look.Load().Reader(w, h-1, v.term.set)
+			r = s.workbench.look.Load().Reader(w, h-1, v.term.Set)
 		}
 		next, ok := r.Key(msg)
 		if !ok {
@@ -186,7 +187,7 @@ func (s *classroom) looks(v *visitor, msg tea.KeyPressMsg) {
 	if client.own == nil {
 		s.sit(v)
 	} else {
-		client.own.touch()
+		client.own.Touch()
 	}
 }
 

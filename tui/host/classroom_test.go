@@ -4,13 +4,15 @@ import (
 	"os"
 	"strings"
 	"testing"
+
+	"trivet/tui/host/line"
 )
 
 // follows waits until a watcher's screen is the one that the classroom draws for it.
 func follows(t *testing.T, r *running, g *guest, w, h int) {
 	t.Helper()
 	waitFor(t, "the watcher sees what the classroom draws", func() bool {
-		want := plain(r.service.(*classroom).follow(shape{w, h, terminalOf([]string{"TERM=xterm-256color"})}).String())
+		want := plain(r.service.(*classroom).follow(shape{w, h, line.TerminalOf([]string{"TERM=xterm-256color"})}).String())
 		return g.screen() == want
 	})
 }

@@ -2,14 +2,15 @@ package host
 
 import (
 	"math/rand/v2"
-	"net/netip"
 	"runtime"
-	"strings"
 	"sync"
+	"sync/atomic"
 	"testing"
-	"time"
 
 	"trivet/tui/grid"
+	"trivet/tui/host/door"
+	"trivet/tui/host/line"
+	"trivet/tui/host/pace"
 )
 
 // Two presenters hand a sheet to and fro while fifty come and go; after all have
@@ -93,35 +94,34 @@ func TestFiftyComeAndGoWhileTheSheetIsHandedOver(t *testing.T) {
 	round(50, 6)
 	waitFor(t, "goroutines end", func() bool { return runtime.NumGoroutine() <= before })
 	waitFor(t, "memory is given back", func() bool { return heap() < used+4<<20 })
-	r.gate.mu.Lock()
-	defer r.gate.mu.Unlock()
-	if r.gate.all != 0 || r.gate.strangers != 0 || r.gate.places[netip.MustParsePrefix("127.0.0.1/32")].all != 0 {
-		t.Errorf("%d connections are still counted", r.gate.all)
+	if all, strangers := r.gate.Count(); all != 0 || strangers != 0 {
+		t.Errorf("%d connections are still counted, %d strangers", all, strangers)
 	}
 }
 
-// The pace of frames is the screen's own: what comes within it is one frame.
-func TestChangesWithinAPaceAreOneFrame(t *testing.T) {
-	text := make(chan string, 1)
-	text <- "a"
-	s := newScreen(nil, 20, 4, terminalOf([]string{"TERM=xterm"}), pace{after: time.Hour}, func() grid.Frame {
-		v := <-text
-		text <- v
-		return page(20, 4, v)
-	}).begin(atOnceTurns{}, atOnceTurns{})
-	defer s.close()
-	e := newEmulator(t, 20, 4)
-	f := newSender(e)
-	f.show(s)
-	waitFor(t, "the first frame", func() bool { return strings.HasPrefix(e.screen(), "a\n") })
-	for range 100 {
-		s.touch()
+// Who comes and goes is told to the presenter alone: a class draws nothing for it,
+// and its next frame is not put off.
+func TestComingAndGoingIsNothingToTheClass(t *testing.T) {
+	var drawn [2]atomic.Int64
+	count := func(i int) func() grid.Frame {
+		return func() grid.Frame { drawn[i].Add(1); return page(80, 24, "") }
 	}
-	s.drawing.Lock()
-	painted := s.frames
-	s.drawing.Unlock()
-	if painted != 1 {
-		t.Errorf("%d frames", painted)
+	class := line.NewScreen(nil, 80, 24, line.Terminal{}, line.WithClass, count(0)).Begin(pace.AtOnce{}, pace.AtOnce{})
+	own := line.NewScreen(nil, 80, 24, line.Terminal{}, line.AtOnce, count(1)).Begin(pace.AtOnce{}, pace.AtOnce{})
+	defer class.Close()
+	defer own.Close()
+	holder := &visitor{who: door.Person{Role: door.Presenter}}
+	s := &classroom{
+		holder: holder, clients: map[*visitor]*client{holder: {own: own}, {}: {}},
+		screens: map[shape]*shared{{}: {Screen: class}},
 	}
-	f.close()
+	s.status.Store(&status{})
+	s.report("")
+	waitFor(t, "the presenter is told", func() bool { return drawn[1].Load() == 1 })
+	if drawn[0].Load() != 0 {
+		t.Error("the class is drawn for one who comes")
+	}
+	s.holder = nil
+	s.report("")
+	waitFor(t, "the class is told that nobody presents", func() bool { return drawn[0].Load() == 1 })
 }

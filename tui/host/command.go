@@ -15,6 +15,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"trivet/mechanics/diag"
+	"trivet/tui/host/store"
 	"trivet/tui/xdg"
 )
 
@@ -119,8 +120,8 @@ func serve(ctx context.Context, o Settings, stdin io.Reader, stdout, stderr io.W
 func (h *Host) welcome(at net.Addr) string {
 	_, port, _ := net.SplitHostPort(at.String())
 	text := fmt.Sprintf("trivet host: listening on %s; visitors come with: ssh -p %s HOST\nhost key: %s\n", at, port, h.Fingerprint())
-	if h.doors.word != "" {
-		text += "class word: " + h.doors.word + "\n"
+	if h.doors.Word != "" {
+		text += "class word: " + h.doors.Word + "\n"
 	}
 	return text
 }
@@ -137,7 +138,7 @@ func (o *Settings) ownFolder() error {
 		}
 		o.State = own + "-host"
 	}
-	if err := os.MkdirAll(o.State, folderMode); err != nil {
+	if err := os.MkdirAll(o.State, store.FolderMode); err != nil {
 		return fmt.Errorf("the host's own folder cannot be made: %w", err)
 	}
 	return nil
@@ -151,7 +152,7 @@ func (o *Settings) logFile(here bool, stderr io.Writer) (io.Writer, func(), erro
 	if name == "" {
 		return stderr, func() {}, nil
 	}
-	f, err := os.OpenFile(name, os.O_WRONLY|os.O_CREATE|os.O_APPEND, sheetMode)
+	f, err := os.OpenFile(name, os.O_WRONLY|os.O_CREATE|os.O_APPEND, store.SheetMode)
 	if err != nil {
 		return nil, nil, fmt.Errorf("the log cannot be written: %w", err)
 	}

@@ -14,6 +14,8 @@ import (
 
 	"trivet/mechanics/printable"
 	"trivet/mechanics/sheet"
+	"trivet/tui/host/pace"
+	"trivet/tui/host/verb"
 )
 
 // cannotDo is the exit code for a call that can't be read, as on a command line.
@@ -30,19 +32,19 @@ func (h *Host) command(s *session, in ssh.Session, text string, isTerminal bool)
 		_, _ = io.WriteString(in.Stderr(), printable.Text("trivet: "+msg+"\n"))
 		return cannotDo
 	}
-	words, why := split(text)
-	verbs, needs := remoteVerbs, false
+	words, why := verb.Split(text)
+	verbs, needs := verb.All, false
 	var args []string
 	switch a := h.assignment(); {
 	case why != "":
 	case a != nil:
 		verbs = a.verbs(started)
-		args, needs, why = a.verb(words, s.conn.who, started)
+		args, needs, why = a.verb(words, s.conn.Who, started)
 	default:
-		args, needs, why = parsed(words, verbs)
+		args, needs, why = verb.Parse(words, verbs)
 	}
 	log := func(what string, more ...any) { // without what was written
-		s.conn.counts.commands.info(h.log, what, append([]any{"visitor", s.conn.who.name(), "from", in.RemoteAddr().String()}, more...)...)
+		s.conn.Commands().Info(h.log, what, append([]any{"visitor", s.conn.Who.Name(), "from", in.RemoteAddr().String()}, more...)...)
 	}
 	refuse := func(why string) int {
 		log("a command refused")
@@ -50,13 +52,13 @@ func (h *Host) command(s *session, in ssh.Session, text string, isTerminal bool)
 	}
 	switch {
 	case strings.TrimSpace(text) == "":
-		return say(remoteHelp(verbs))
-	case !h.anybody && !s.conn.who.listed:
+		return say(verb.Help(verbs))
+	case !h.anybody && !s.conn.Who.Listed:
 		return refuse("commands are for those whose key is in a list of the host's")
 	case why != "":
 		return refuse(why)
 	}
-	own, done := h.shares.of(s.conn.source())
+	own, done := h.shares.Of(s.conn.Source())
 	defer done()
 	var input []byte
 	if needs {
@@ -65,7 +67,7 @@ func (h *Host) command(s *session, in ssh.Session, text string, isTerminal bool)
 		}
 	}
 	late := time.After(commandWait)
-	for _, turn := range []chan struct{}{own.commands, h.commands} { // whose senders wait in the order they came
+	for _, turn := range []chan struct{}{own.Commands, h.commands} { // whose senders wait in the order they came
 		select {
 		case turn <- struct{}{}:
 			defer func() { <-turn }()
@@ -101,12 +103,12 @@ func (h *Host) command(s *session, in ssh.Session, text string, isTerminal bool)
 
 // input reads a whole sheet from standard input, or says why there is none. It may
 // be too long: what is cut off then is refused as it would be on a command line.
-func (h *Host) input(over context.Context, in io.Reader, own *share) (text []byte, why string) {
+func (h *Host) input(over context.Context, in io.Reader, own *pace.Share) (text []byte, why string) {
 	select {
-	case own.inputs <- struct{}{}:
-		defer func() { <-own.inputs }()
+	case own.Inputs <- struct{}{}:
+		defer func() { <-own.Inputs }()
 	default:
-		return nil, fmt.Sprintf("%d of your commands are still waiting for a sheet. Try: send it, or end one of them with ctrl+c", inputsByKey)
+		return nil, fmt.Sprintf("%d of your commands are still waiting for a sheet. Try: send it, or end one of them with ctrl+c", pace.InputsByKey)
 	}
 	select {
 	case h.inputs <- struct{}{}:

@@ -6,12 +6,13 @@ import (
 	"fmt"
 	"io"
 	"os"
-	"slices"
 	"strings"
 	"testing"
 	"time"
 
 	gossh "golang.org/x/crypto/ssh"
+
+	"trivet/tui/host/pace"
 )
 
 // programVerb makes the test's own program one that does a verb: it is its first
@@ -105,7 +106,7 @@ func TestCommandsWaitForNobodysInput(t *testing.T) {
 		fmt.Fprint(out, n)
 		return 0
 	})
-	for range inputsByKey {
+	for range pace.InputsByKey {
 		client, err := r.dial(nil, "")
 		if err != nil {
 			t.Fatal(err)
@@ -122,7 +123,7 @@ func TestCommandsWaitForNobodysInput(t *testing.T) {
 			t.Fatal(err)
 		}
 	}
-	waitFor(t, "they are waited for", func() bool { return len(r.inputs) == inputsByKey })
+	waitFor(t, "they are waited for", func() bool { return len(r.inputs) == pace.InputsByKey })
 	client, err := r.dial(key(t), "")
 	if err != nil {
 		t.Fatal(err)
@@ -172,14 +173,7 @@ func TestKeysTakeTurns(t *testing.T) {
 		}
 		return 0
 	})
-	users := func(k gossh.Signer) int {
-		r.shares.mu.Lock()
-		defer r.shares.mu.Unlock()
-		if s := r.shares.all[gossh.FingerprintSHA256(k.PublicKey())]; s != nil && len(s.inputs) == 0 {
-			return s.users
-		}
-		return 0
-	}
+	users := func(k gossh.Signer) int { return r.shares.Come(gossh.FingerprintSHA256(k.PublicKey())) }
 	for i := range slow {
 		r.starts(greedy, "solve -", strings.NewReader(lamp))
 		waitFor(t, "it waits for its turn", func() bool { return users(greedy) == i+1 })
@@ -204,7 +198,7 @@ func TestKeysTakeTurns(t *testing.T) {
 func TestAKeyLeavesRoomForOthersInput(t *testing.T) {
 	greedy, other := key(t), key(t)
 	r := start(t, Settings{Watchers: keys(t, greedy, other)}, func(context.Context, []string, io.Reader, io.Writer, io.Writer) int { return 0 })
-	for i := range inputsByKey {
+	for i := range pace.InputsByKey {
 		r.starts(greedy, "solve -", nil)
 		waitFor(t, "it waits for its sheet", func() bool { return len(r.inputs) == i+1 })
 	}
@@ -290,51 +284,6 @@ func TestACommandEndsWithItsClient(t *testing.T) {
 	}
 }
 
-func TestVerbsNameNoFile(t *testing.T) {
-	const verbs = "the verbs here are solve, check, sweep, page, new and schema. Try: `solve - < sheet.toml`"
-	for _, c := range []struct {
-		text, why string
-		args      []string
-	}{
-		{"solve -", "", []string{"solve", "-"}},
-		{"solve - --format json --ask 'angle(T1, T2)'", "", []string{"solve", "-", "--format=json", "--ask=angle(T1, T2)"}},
-		{"check -", "", []string{"check", "-"}},
-		{"sweep - W --steps 5 --to=3", "", []string{"sweep", "-", "W", "--steps=5", "--to=3"}},
-		{"page - --as pdf --by 'A. Rigger' --field", "", []string{"page", "-", "--as=pdf", "--by=A. Rigger", "--field", "--output=-"}},
-		{"new - --from blank", "", []string{"new", "-", "--from=blank"}},
-		{"schema", "", []string{"schema"}},
-		{"solve", "sheets are read from standard input only. Try: `solve - < sheet.toml`", nil},
-		{"solve - -", "there is only one standard input. Try: - once", nil},
-		{"solve /etc/passwd", "sheets are read from standard input only. Try: `solve - < sheet.toml` instead of /etc/passwd", nil},
-		{"solve - ../x.toml", "sheets are read from standard input only. Try: `solve - < sheet.toml` instead of ../x.toml", nil},
-		{"solve - --out=x", "unknown option --out=x. Try: --format, --ask or --working", nil},
-		{"solve - --working=x", "unknown option --working=x. Try: --format, --ask or --working", nil},
-		{"check - --ask T1", "unknown option --ask. Try: none; check has no options", nil},
-		{"solve - --ask", "--ask needs a value", nil},
-		{"sweep -", "the given that runs through its range is missing. Try: `sweep - W < sheet.toml`", nil},
-		{"sweep - ../W", "sheets are read from standard input only. Try: `sweep - W < sheet.toml` instead of ../W", nil},
-		{"sweep - W x.toml", "sheets are read from standard input only. Try: `sweep - W < sheet.toml` instead of x.toml", nil},
-		{"page - -o /etc/x.pdf", "unknown option -o. Try: --as, --by, --date, --field or --task", nil},
-		{"page - --output=x.pdf", "unknown option --output=x.pdf. Try: --as, --by, --date, --field or --task", nil},
-		{"new x.toml", "a sheet goes to standard output only. Try: `new - --from blank > sheet.toml` instead of x.toml", nil},
-		{"schema x", "schema takes no argument x. Try: `schema > sheet.schema.json`", nil},
-		{"schema -", "schema reads no standard input. Try: leave out -", nil},
-		{"host x.toml", verbs, nil},
-		{"sh -c id", verbs, nil},
-		{"solve 'x", "a quote in the command is not closed", nil},
-		{"solve \x1b]0;x\x07", "sheets are read from standard input only. Try: `solve - < sheet.toml` instead of ·]0;x·", nil},
-	} {
-		words, why := split(c.text)
-		var args []string
-		if why == "" {
-			args, _, why = parsed(words, remoteVerbs)
-		}
-		if why != c.why || !slices.Equal(args, c.args) {
-			t.Errorf("%q: %q %q, want %q %q", c.text, args, why, c.args, c.why)
-		}
-	}
-}
-
 func TestCommandsWithoutATerminal(t *testing.T) {
 	verbs := func(_ context.Context, args []string, in io.Reader, out, errs io.Writer) int {
 		text, _ := io.ReadAll(in)
@@ -367,7 +316,7 @@ func TestCommandsWithoutATerminal(t *testing.T) {
 		}
 	}
 	r := start(t, Settings{Presenters: keys(t, key(t)), Word: true}, verbs)
-	client, err := r.dial(nil, r.doors.word)
+	client, err := r.dial(nil, r.doors.Word)
 	if err != nil {
 		t.Fatal(err)
 	}

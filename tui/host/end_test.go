@@ -6,6 +6,8 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
+
+	"trivet/tui/host/store"
 )
 
 // The workbench's own key to leave is not everybody's end before that is asked.
@@ -92,7 +94,7 @@ func TestASheetThatCannotBeSavedIsKeptElsewhere(t *testing.T) {
 	r.end()
 	p.leaves()
 	p.sees("the sheet could not be saved: this is not a file; it is kept in the host's")
-	kept, err := filepath.Glob(filepath.Join(state, rescuedFolder, "lamp-*.toml"))
+	kept, err := filepath.Glob(filepath.Join(state, store.RescuedFolder, "lamp-*.toml"))
 	if err != nil || len(kept) != 1 {
 		t.Fatalf("%q, %v", kept, err)
 	}

@@ -3,9 +3,11 @@ package host
 import (
 	"testing"
 
-	"trivet/tui/grid"
-
 	gossh "golang.org/x/crypto/ssh"
+
+	"trivet/tui/grid"
+	"trivet/tui/host/line"
+	"trivet/tui/host/pace"
 )
 
 // ill is a presenter and two watchers, one of whom looks around, on a host that
@@ -42,9 +44,9 @@ func (r *running) breaks(v *visitor) {
 	st.mu.Lock()
 	defer st.mu.Unlock()
 	client := st.clients[v]
-	client.own.close()
-	client.own = newScreen(st.log, 80, 24, v.term, atOnce, func() grid.Frame { panic("drawn badly") }).begin(atOnceTurns{}, atOnceTurns{})
-	v.sender.show(client.own)
+	client.own.Close()
+	client.own = line.NewScreen(st.log, 80, 24, v.term, line.AtOnce, func() grid.Frame { panic("drawn badly") }).Begin(pace.AtOnce{}, pace.AtOnce{})
+	v.sender.Show(client.own)
 }
 
 // A fault in the drawing of one who looks around leaves that screen as it is, until

@@ -17,6 +17,8 @@ import (
 	"trivet/mechanics/sheet"
 	"trivet/mechanics/statics"
 	"trivet/tui/grid"
+	"trivet/tui/host/door"
+	"trivet/tui/host/line"
 )
 
 // askew hangs on two cables of which the second is askew, so that its components and what
@@ -185,7 +187,7 @@ func TestNoViewTellsWhatIsHidden(t *testing.T) {
 				if visit == 0 { // where everything fits
 					w, h = 180, 55
 				}
-				v := newVisitor(person{}, 99, r.Host.log, terminalOf([]string{"TERM=xterm-256color"}), w, h, io.Discard, func() {})
+				v := newVisitor(door.Person{}, 99, r.Host.log, line.TerminalOf([]string{"TERM=xterm-256color"}), w, h, io.Discard, func() {})
 				if why := class.enter(v); why != "" {
 					t.Fatal(why)
 				}
@@ -216,7 +218,7 @@ func TestNoViewTellsWhatIsHidden(t *testing.T) {
 					}
 				}
 				class.leave(v)
-				v.sender.close()
+				v.sender.Close()
 			}
 			for _, one := range []string{"26.5", "0.3714", "5.385"} {
 				if hides == 0 && !found[one] {

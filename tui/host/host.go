@@ -24,6 +24,9 @@ import (
 	gossh "golang.org/x/crypto/ssh"
 
 	"trivet/mechanics/printable"
+	"trivet/tui/host/door"
+	"trivet/tui/host/line"
+	"trivet/tui/host/pace"
 )
 
 // Run is the command line without a terminal, for the verbs that a visitor may
@@ -41,16 +44,16 @@ type service interface {
 type Host struct {
 	log      *slog.Logger
 	key      gossh.Signer
-	doors    *admission
+	doors    *door.Admission
 	service  service
-	gate     gate
+	gate     *door.Gate
 	run      Run
 	anybody  bool          // commands for those in no list too
 	commands chan struct{} // those that compute
 	inputs   chan struct{} // those whose sheet is under way
-	shares   shares        // of both, by key
+	shares   pace.Shares   // of both, by key
 
-	refusals *boundedLog // of those not admitted
+	refusals *pace.Log // of those not admitted
 
 	ids    atomic.Int64
 	visits sync.WaitGroup
@@ -63,23 +66,23 @@ type Host struct {
 // ctxConn is where a context holds its connection.
 type ctxConn struct{}
 
-func connectionOf(ctx ssh.Context) *connection { return ctx.Value(ctxConn{}).(*connection) }
+func connectionOf(ctx ssh.Context) *door.Connection { return ctx.Value(ctxConn{}).(*door.Connection) }
 
 func (h *Host) server() *ssh.Server {
 	return &ssh.Server{
 		HostSigners: []ssh.Signer{h.key},
 		ConnCallback: func(ctx ssh.Context, c net.Conn) net.Conn {
-			in := h.gate.admit(c)
+			in := h.gate.Admit(c)
 			if in == nil {
 				return nil
 			}
 			ctx.SetValue(ctxConn{}, in)
 			return in
 		},
-		ServerConfigCallback: func(ctx ssh.Context) *gossh.ServerConfig { return h.doors.config(connectionOf(ctx)) },
-		HandshakeTimeout:     h.gate.times.handshake,
-		IdleTimeout:          h.gate.times.idle,
-		MaxTimeout:           h.gate.times.visit,
+		ServerConfigCallback: func(ctx ssh.Context) *gossh.ServerConfig { return h.doors.Config(connectionOf(ctx)) },
+		HandshakeTimeout:     h.gate.Times.Handshake,
+		IdleTimeout:          h.gate.Times.Idle,
+		MaxTimeout:           h.gate.Times.Visit,
 		// Sessions alone: no forwarding, no subsystem, and no answer to requests of
 		// the connection but that there is none.
 		ChannelHandlers:          map[string]ssh.ChannelHandler{"session": h.serve, "default": noChannel},
@@ -92,9 +95,9 @@ func (h *Host) server() *ssh.Server {
 // refused logs who was not admitted, a line as long and as often as anybody reads
 // it: both are a stranger's to choose.
 func (h *Host) refused(c net.Conn, err error) {
-	why := reasons(err)
+	why := door.Reasons(err)
 	if errors.Is(err, os.ErrDeadlineExceeded) {
-		why = "it did not say who it is within " + h.gate.times.handshake.String()
+		why = "it did not say who it is within " + h.gate.Times.Handshake.String()
 	}
 	h.ended("not admitted", c, why)
 }
@@ -103,20 +106,18 @@ func (h *Host) ended(what string, c net.Conn, why string) {
 	if len(why) > longestWhy {
 		why = strings.ToValidUTF8(why[:longestWhy], "") + "..."
 	}
-	h.refusals.info(h.log, what, "from", c.RemoteAddr().String(), "why", why)
+	h.refusals.Info(h.log, what, "from", c.RemoteAddr().String(), "why", why)
 }
 
 func noChannel(_ *ssh.Server, _ *gossh.ServerConn, ask gossh.NewChannel, ctx ssh.Context) {
 	_ = ask.Reject(gossh.Prohibited, "sessions only: no forwarding")
-	if c := connectionOf(ctx); !c.opens.Allow() {
-		c.flooded()
-	}
+	connectionOf(ctx).Asks()
 }
 
 func noRequest(ctx ssh.Context, _ *ssh.Server, r *gossh.Request) (bool, []byte) {
 	usual := r.Type == "keepalive@openssh.com" || r.Type == "no-more-sessions@openssh.com" || r.Type == "hostkeys-prove-00@openssh.com"
-	if c := connectionOf(ctx); !usual && !c.opens.Allow() {
-		c.flooded()
+	if !usual {
+		connectionOf(ctx).Asks()
 	}
 	return false, nil // any answer is one
 }
@@ -172,14 +173,14 @@ func (h *Host) Serve(ctx context.Context, l net.Listener) (err error) {
 
 // typing is how fast a visitor's keys are taken, and how soon: one who only
 // watches pastes nothing, and holds a key down at most.
-func (h *Host) typing(who person) limiter {
+func (h *Host) typing(who door.Person) pace.Typing {
 	switch l, private := h.service.(*library); {
 	case private:
-		return l.accounts.of(who.folder).limiter
-	case who.role == presenter:
-		return worker()
+		return l.accounts.Of(who.Folder).Typing
+	case who.Role == door.Presenter:
+		return pace.Worker()
 	}
-	return looker()
+	return pace.Looker()
 }
 
 // assignment is the set that visitors practise; nil where there is none.
@@ -192,7 +193,7 @@ func (h *Host) assignment() *assignment {
 
 // arrive counts a visit in, unless the host is closing. Where it is full there is
 // room for presenters alone.
-func (h *Host) arrive(who person) (in, room bool) {
+func (h *Host) arrive(who door.Person) (in, room bool) {
 	h.mu.Lock()
 	defer h.mu.Unlock()
 	if h.closed {
@@ -200,7 +201,7 @@ func (h *Host) arrive(who person) (in, room bool) {
 	}
 	h.visits.Add(1)
 	h.inside++
-	return true, h.inside <= h.limit || who.role == presenter
+	return true, h.inside <= h.limit || who.Role == door.Presenter
 }
 
 func (h *Host) depart() {
@@ -227,8 +228,8 @@ func (h *Host) watch(stop <-chan struct{}) {
 
 // leftOut says how many lines of the log were left out.
 func (h *Host) leftOut(last bool) {
-	h.refusals.report(h.log, last, "about", "those not admitted")
-	h.gate.report(h.log, last)
+	h.refusals.Report(h.log, last, "about", "those not admitted")
+	h.gate.Report(h.log, last)
 }
 
 // entertain is a visit: the other screen, the service, and the last words on the
@@ -237,14 +238,14 @@ func (h *Host) entertain(v *visitor, out io.Writer) {
 	why := "a fault of the host's"
 	defer func() { // after a fault too
 		v.end(why)
-		v.sender.close()
+		v.sender.Close()
 		slow := time.AfterFunc(farewellLimit, v.kill)
 		defer slow.Stop()
-		<-v.sender.done
-		fmt.Fprintf(out, "%strivet: %s\r\n", depart, printable.Line(v.reason()))
+		<-v.sender.Done
+		fmt.Fprintf(out, "%strivet: %s\r\n", line.Depart, printable.Line(v.reason()))
 	}()
-	slow := time.AfterFunc(stalledLimit, v.kill)
-	_, err := io.WriteString(out, enter)
+	slow := time.AfterFunc(line.StalledLimit, v.kill)
+	_, err := io.WriteString(out, line.Enter)
 	slow.Stop()
 	if err == nil {
 		h.service.attend(v)

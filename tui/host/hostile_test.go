@@ -9,9 +9,12 @@ import (
 	"sync"
 	"testing"
 
-	"trivet/tui/grid"
-
 	gossh "golang.org/x/crypto/ssh"
+
+	"trivet/tui/grid"
+	"trivet/tui/host/door"
+	"trivet/tui/host/line"
+	"trivet/tui/host/pace"
 )
 
 func TestHugeAndFlappingSizes(t *testing.T) {
@@ -71,7 +74,7 @@ func TestSilentConnectionsAreFew(t *testing.T) {
 			closed <- struct{}{}
 		}()
 	}
-	for range 100 - classByPlace/strangersPart {
+	for range 100 - classByPlace/4 {
 		<-closed
 	}
 	c.works()
@@ -86,6 +89,9 @@ func TestSilentConnectionsAreFew(t *testing.T) {
 		return err == nil
 	})
 }
+
+// burst is more than any client opens at once.
+const burst = 64
 
 // opens opens a channel and closes it; refused is well. The client's library waits
 // for ever where the connection ends just then.
@@ -124,7 +130,7 @@ func TestFloodsOfChannelsAndRequests(t *testing.T) {
 			g := c.sit(client, 80, 24) // a request without a session has no owner yet
 			g.sees("following")
 			over := false
-			for range 100 * maxOpens {
+			for range 100 * burst {
 				if flood(client) != nil {
 					over = true
 					break
@@ -145,7 +151,7 @@ func TestSessionsAtOnceAreFew(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for range maxSessions {
+	for range door.MaxSessions {
 		c.sit(client, 80, 24).sees("following")
 	}
 	if _, err := client.NewSession(); err == nil || !strings.Contains(err.Error(), "one connection has at most 4 sessions") {
@@ -187,7 +193,7 @@ func TestFloodsOfVariables(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		for i := range 10 * maxOpens {
+		for i := range 10 * burst {
 			if _, err := s.SendRequest("env", false, gossh.Marshal(struct{ N, V string }{"LANG", fmt.Sprint(i, strings.Repeat("x", 20000))})); err != nil {
 				break
 			}
@@ -208,23 +214,23 @@ func TestAFaultInAFrameOrAKeyEndsNobody(t *testing.T) {
 	h := testLog(log)
 	broken := true
 	var mu sync.Mutex
-	s := newScreen(h, 20, 4, terminalOf([]string{"TERM=xterm"}), pace{}, func() grid.Frame {
+	s := line.NewScreen(h, 20, 4, line.TerminalOf([]string{"TERM=xterm"}), line.AtOnce, func() grid.Frame {
 		mu.Lock()
 		defer mu.Unlock()
 		if broken {
 			panic("drawn badly")
 		}
 		return page(20, 4, "well")
-	}).begin(atOnceTurns{}, atOnceTurns{})
-	defer s.close()
+	}).Begin(pace.AtOnce{}, pace.AtOnce{})
+	defer s.Close()
 	e := newEmulator(t, 20, 4)
-	f := newSender(e)
-	f.show(s)
+	f := line.NewSender(e)
+	f.Show(s)
 	waitFor(t, "the fault is logged", func() bool { return strings.Contains(log.String(), "drawn badly") })
 	mu.Lock()
 	broken = false
 	mu.Unlock()
-	s.touch()
+	s.Touch()
 	waitFor(t, "it goes on", func() bool { return strings.HasPrefix(e.screen(), "well") })
-	f.close()
+	f.Close()
 }

@@ -7,6 +7,9 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
+
+	"trivet/tui/host/door"
+	"trivet/tui/host/store"
 )
 
 // journals are those that a host keeps below its own folder.
@@ -37,7 +40,7 @@ func mortal(t *testing.T, sheet, presenters, state string) (*running, *exec.Cmd)
 	if err != nil {
 		t.Fatal(err)
 	}
-	key, err := hostKey(state)
+	key, err := door.HostKey(state)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -196,7 +199,7 @@ func TestWhatCannotBeSavedAnywhereStaysInTheJournal(t *testing.T) {
 	if err := os.Mkdir(r.file, 0o700); err != nil { // a name that cannot be written
 		t.Fatal(err)
 	}
-	write(t, filepath.Join(state, rescuedFolder), "no folder")
+	write(t, filepath.Join(state, store.RescuedFolder), "no folder")
 	r.end()
 	p.leaves()
 	p.sees("the sheet could not be saved: this is not a file")

@@ -5,6 +5,8 @@ import (
 	"strings"
 
 	"trivet/tui/grid"
+	"trivet/tui/host/line"
+	"trivet/tui/host/store"
 	"trivet/tui/theme"
 )
 
@@ -51,8 +53,8 @@ func (l list) key(key string) (list, deed) {
 	return l, nothing
 }
 
-func (l list) draw(w, h int, t terminal) grid.Frame {
-	looks := theme.New(t.set)
+func (l list) draw(w, h int, t line.Terminal) grid.Frame {
+	looks := theme.New(t.Set)
 	g := grid.New(w, h-1)
 	c := g.All()
 	c.In(image.Rect(0, 0, w, 1)).Fill(looks.Glyphs.Rule, theme.RuleFocus)
@@ -66,7 +68,7 @@ func (l list) draw(w, h int, t terminal) grid.Frame {
 				look = theme.Selected
 				c.Set(0, y+2, looks.Glyphs.Row, theme.RuleFocus)
 			}
-			c.Text(2, y+2, look, strings.TrimSuffix(l.names[i], sheetsEnding))
+			c.Text(2, y+2, look, strings.TrimSuffix(l.names[i], store.Ending))
 		}
 	}
 	if len(l.names) == 0 {
@@ -75,5 +77,5 @@ func (l list) draw(w, h int, t terminal) grid.Frame {
 	if l.note != "" {
 		c.Text(1, h-2, theme.Bad, grid.Fit(l.note, w-2))
 	}
-	return line(grid.Frame{Grid: g, Styles: looks.Styles}, w, h, t, "up/down: choose, enter: open, q: leave")
+	return line.Under(grid.Frame{Grid: g, Styles: looks.Styles}, w, h, t, "up/down: choose, enter: open, q: leave")
 }

@@ -7,7 +7,9 @@ import (
 
 	"golang.org/x/term"
 
-	"trivet/tui"
+	"trivet/tui/host/door"
+	"trivet/tui/host/line"
+	"trivet/tui/host/pace"
 )
 
 // sizeEvery is how soon the host's own terminal is found to have another size;
@@ -25,15 +27,15 @@ func (h *Host) present(in, out *os.File, env []string) (err error) {
 	if err != nil {
 		return fmt.Errorf("the terminal's size is not known: %w", err)
 	}
-	who := person{role: presenter, local: true}
+	who := door.Person{Role: door.Presenter, Local: true}
 	if in, _ := h.arrive(who); !in {
 		return nil
 	}
 	defer h.depart()
-	w, hh = clamped(w, hh)
-	v := newVisitor(who, 0, h.log, terminalOf(env), w, hh, out, func() {})
+	w, hh = line.Clamped(w, hh)
+	v := newVisitor(who, 0, h.log, line.TerminalOf(env), w, hh, out, func() {})
 	go func() {
-		_ = listen(v.ctx, in, v.term.kind, worker(), v.event)
+		_ = line.Listen(v.ctx, in, v.term.Kind, pace.Worker(), v.event)
 		v.end("the terminal is gone")
 	}()
 	go func() {
@@ -46,7 +48,7 @@ func (h *Host) present(in, out *os.File, env []string) (err error) {
 			case <-tick.C:
 			}
 			if w, hh, err := term.GetSize(int(out.Fd())); err == nil && w > 0 && hh > 0 {
-				v.resized(clamped(w, hh))
+				v.resized(line.Clamped(w, hh))
 			}
 		}
 	}()
@@ -66,10 +68,4 @@ func terminals(in, out any) (*os.File, *os.File, bool) {
 	o, okOut := out.(*os.File)
 	ok := okIn && okOut && term.IsTerminal(int(i.Fd())) && term.IsTerminal(int(o.Fd()))
 	return i, o, ok
-}
-
-// options open a sheet of the store, which is also where it is saved.
-func (st *store) options(name string) (tui.Options, error) {
-	s, stamp, err := st.load(name)
-	return tui.Options{Path: name, Sheet: s, Stamp: stamp, Save: st.save}, err
 }

@@ -14,6 +14,8 @@ import (
 	"time"
 
 	gossh "golang.org/x/crypto/ssh"
+
+	"trivet/tui/host/line"
 )
 
 // panes drives OpenSSH's own client in tmux: a server and windows of its own.
@@ -121,12 +123,12 @@ func TestOpenSSHPresenterAndWatchers(t *testing.T) {
 	r := start(t, Settings{Presenters: keys(t, k), Word: true}, nil)
 	p := newPanes(t, r)
 	p.pane("presenter", p.identity("id", private), 120, 36)
-	p.sees("presenter", "live: 0 watch", "class word "+r.doors.word)
+	p.sees("presenter", "live: 0 watch", "class word "+r.doors.Word)
 	sizes := map[string][2]int{"small": {80, 24}, "same": {120, 36}, "large": {200, 60}}
 	for name, s := range sizes {
 		p.pane(name, "", s[0], s[1])
 		p.sees(name, "Class word:")
-		p.keys(name, r.doors.word, "Enter")
+		p.keys(name, r.doors.Word, "Enter")
 		p.sees(name, "following the presenter")
 	}
 	p.sees("presenter", "live: 3 watch")
@@ -136,14 +138,14 @@ func TestOpenSSHPresenterAndWatchers(t *testing.T) {
 	same := func(name string, w, h int) {
 		t.Helper()
 		waitFor(t, name+" shows what the classroom draws", func() bool {
-			return p.screen(name) == plain(r.service.(*classroom).follow(shape{w, h, terminalOf([]string{"TERM=screen"})}).String())
+			return p.screen(name) == plain(r.service.(*classroom).follow(shape{w, h, line.TerminalOf([]string{"TERM=screen"})}).String())
 		})
 	}
 	for name, s := range sizes {
 		p.sees(name, "45.0 T", "-3, 0")
 		same(name, s[0], s[1])
 	}
-	emulated := r.visitWith("screen-256color", r.doors.word, 80, 24)
+	emulated := r.visitWith("screen-256color", r.doors.Word, 80, 24)
 	emulated.sees("45.0 T")
 	waitFor(t, "the emulator shows the same", func() bool { return emulated.screen() == p.screen("small") })
 	p.size("small", 100, 30)
@@ -153,7 +155,7 @@ func TestOpenSSHPresenterAndWatchers(t *testing.T) {
 	p.sees("presenter", "live: 3 watch") // two, and the emulator
 	p.pane("same", "", 120, 36)
 	p.sees("same", "Class word:")
-	p.keys("same", r.doors.word, "Enter")
+	p.keys("same", r.doors.Word, "Enter")
 	same("same", 120, 36)
 	p.keys("same", "M-i")
 	p.sees("same", "on your own")
@@ -230,7 +232,7 @@ func TestOpenSSHShowsWhatTheHostSays(t *testing.T) {
 		t.Errorf("it is said %d times", n)
 	}
 	r := startWith(t, Settings{Presenters: keys(t, key(t)), Word: true, ByPlace: 40}, nil, func(h *Host) {
-		h.doors.wait = func(time.Duration, <-chan struct{}) error { return nil }
+		h.doors.Wait = func(time.Duration, <-chan struct{}) error { return nil }
 	})
 	for range 100 {
 		_, _ = r.told("1")
@@ -241,6 +243,6 @@ func TestOpenSSHShowsWhatTheHostSays(t *testing.T) {
 	p.sees("late", "Class word:")
 	p.keys("late", "1", "Enter")
 	p.sees("late", "Many wrong class words were typed, so yours is checked in ", "That is not the class word; each start of the host has a new one.")
-	p.keys("late", r.doors.word, "Enter")
+	p.keys("late", r.doors.Word, "Enter")
 	p.sees("late", "nobody presents now")
 }

@@ -1,8 +1,6 @@
 package host
 
 import (
-	"crypto/sha256"
-	"encoding/hex"
 	"errors"
 	"fmt"
 	"hash/crc32"
@@ -17,6 +15,8 @@ import (
 	"time"
 
 	"trivet/mechanics/diag"
+	"trivet/tui/host/pace"
+	"trivet/tui/host/store"
 )
 
 // visitorsFolder is where private visitors' sheets are kept below the host's own
@@ -30,16 +30,16 @@ const maxFolders = 5000
 // sheets, or to practise a set, of which no sheet is kept.
 type library struct {
 	log    *slog.Logger
-	from   *store      // the sheets to copy
-	folder *os.Root    // one folder a key
-	set    *assignment // practised in place of a folder's sheets; else nil
-	works  *works      // the record of what is practised
+	from   *store.Store // the sheets to copy
+	folder *os.Root     // one folder a key
+	set    *assignment  // practised in place of a folder's sheets; else nil
+	works  *works       // the record of what is practised
 
 	mu       sync.Mutex
 	rooms    map[*visitor]*room
 	empty    *sync.Cond // whether there is a room
 	turns    [64]sync.Mutex
-	accounts accounts
+	accounts pace.Accounts
 	kept     atomic.Int64 // bytes of all sheets
 }
 
@@ -49,14 +49,14 @@ func newLibrary(log *slog.Logger, from, state string) (*library, error) {
 		return nil, fmt.Errorf("%s: the folder of sheets cannot be opened: %w", from, err)
 	}
 	kept := filepath.Join(state, visitorsFolder)
-	if err := os.MkdirAll(kept, folderMode); err != nil {
+	if err := os.MkdirAll(kept, store.FolderMode); err != nil {
 		return nil, fmt.Errorf("the visitors' folder cannot be made: %w", err)
 	}
 	r, err := os.OpenRoot(kept)
 	if err != nil {
 		return nil, fmt.Errorf("the visitors' folder cannot be opened: %w", err)
 	}
-	l := &library{log: log, from: &store{folder: fixed(f)}, folder: r, rooms: map[*visitor]*room{}}
+	l := &library{log: log, from: store.OfFolder(f), folder: r, rooms: map[*visitor]*room{}}
 	l.empty = sync.NewCond(&l.mu)
 	if err := l.count(); err != nil {
 		return nil, fmt.Errorf("the visitors' folder cannot be read: %w", err)
@@ -127,26 +127,16 @@ func (l *library) giveBack(folder string) {
 	_ = l.folder.Remove(folder)
 }
 
-// folderOf names the folder of a key: of the key alone, so that it is found
-// again, and without anything that the visitor could choose.
-func folderOf(key []byte) string {
-	sum := sha256.Sum256(key)
-	return hex.EncodeToString(sum[:16])
-}
-
 // store is where a key's sheets are kept. Its folder is made with the first of them.
-func (l *library) store(folder string) *store {
-	return &store{
-		folder: func(create bool) (*os.Root, error) {
-			if create {
-				if err := l.folder.MkdirAll(folder, folderMode); err != nil {
-					return nil, err
-				}
+func (l *library) store(folder string) *store.Store {
+	return store.OfVisitor(func(create bool) (*os.Root, error) {
+		if create {
+			if err := l.folder.MkdirAll(folder, store.FolderMode); err != nil {
+				return nil, err
 			}
-			return l.folder.OpenRoot(folder)
-		},
-		limit: maxSheets, rows: maxRows, bytes: maxBytes, kept: &l.kept, turn: l.turn(folder),
-	}
+		}
+		return l.folder.OpenRoot(folder)
+	}, l.turn(folder), &l.kept)
 }
 
 // roomFor gives a visitor a room, or refuses one whose key could keep no sheet. Whoever
@@ -156,7 +146,7 @@ func (l *library) roomFor(v *visitor, r *room) error {
 	l.mu.Lock()
 	defer l.mu.Unlock()
 	if l.set == nil {
-		if err := l.hasSpace(v.who.folder); err != nil {
+		if err := l.hasSpace(v.who.Folder); err != nil {
 			return err
 		}
 	}
@@ -183,7 +173,7 @@ func (l *library) hasSpace(folder string) error {
 		taken[name] = true
 	}
 	for v := range l.rooms {
-		taken[v.who.folder] = true
+		taken[v.who.Folder] = true
 	}
 	if len(taken) >= maxFolders && !taken[folder] {
 		return errors.New("the host has no room for the sheets of more visitors")
@@ -198,22 +188,22 @@ func (l *library) turn(folder string) *sync.Mutex {
 
 // attend keeps a visitor until the visit ends; what is not saved then is.
 func (l *library) attend(v *visitor) {
-	r := &room{lib: l, v: v, turns: l.accounts.of(v.who.folder), quit: make(chan struct{}, 1)}
+	r := &room{lib: l, v: v, turns: l.accounts.Of(v.who.Folder), quit: make(chan struct{}, 1)}
 	if l.set == nil {
-		r.own = l.store(v.who.folder)
+		r.own = l.store(v.who.Folder)
 	}
 	if err := l.roomFor(v, r); err != nil {
 		v.end(err.Error())
 		return
 	}
 	defer func() {
-		v.sender.show(nil)
+		v.sender.Show(nil)
 		if s := r.draws.Load(); s != nil {
-			s.close()
+			s.Close()
 		}
 		r.shut()
 		if l.set == nil {
-			l.giveBack(v.who.folder)
+			l.giveBack(v.who.Folder)
 		}
 		l.gone(v)
 	}()
@@ -281,7 +271,7 @@ func (l *library) watch(now time.Time) {
 	defer l.mu.Unlock()
 	for v := range l.rooms {
 		switch {
-		case v.sender.stalled(now):
+		case v.sender.Stalled(now):
 			v.end("the terminal takes no more")
 			v.kill()
 		case v.idle(now) > privateIdle:

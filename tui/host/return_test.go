@@ -17,7 +17,7 @@ func TestOpenSSHComesBackThroughAClosedDoor(t *testing.T) {
 		p.pane("watcher", file, 80, 24)
 		if asked {
 			p.sees("watcher", "Class word:")
-			p.keys("watcher", r.doors.word, "Enter")
+			p.keys("watcher", r.doors.Word, "Enter")
 		}
 		p.sees("watcher", "following the presenter")
 		p.sees("presenter", "live: 1 watches")

@@ -14,9 +14,9 @@ import (
 	"testing"
 	"time"
 
-	"trivet/tui/grid"
-
 	gossh "golang.org/x/crypto/ssh"
+
+	"trivet/tui/grid"
 )
 
 // lamp is 60 N on two cables of (∓3, 4): 60 / (2 * 0.8) = 37.5 N each.

@@ -12,23 +12,26 @@ import (
 	"trivet/mechanics/sheet"
 	"trivet/tui"
 	"trivet/tui/grid"
+	"trivet/tui/host/line"
+	"trivet/tui/host/pace"
+	"trivet/tui/host/store"
 )
 
 // room is one private visitor's: a list of sheets, or a workbench on one.
 type room struct {
 	lib       *library
-	own       *store
+	own       *store.Store
 	v         *visitor
 	workbench *workbench
-	turns     turns
+	turns     pace.Turns
 	quit      chan struct{} // the workbench was left
 	list      atomic.Pointer[list]
-	draws     atomic.Pointer[screen]
+	draws     atomic.Pointer[line.Screen]
 }
 
 func (r *room) changed() {
 	if s := r.draws.Load(); s != nil {
-		s.touch()
+		s.Touch()
 	}
 }
 
@@ -37,27 +40,27 @@ func (r *room) sit() {
 	w, h := r.v.size()
 	old := r.draws.Load()
 	workbench, t := r.workbench, r.v.term
-	s := newScreen(r.lib.log, w, h, t, atOnce, func() grid.Frame {
+	s := line.NewScreen(r.lib.log, w, h, t, line.AtOnce, func() grid.Frame {
 		switch {
 		case workbench != nil && workbench.full.Load():
-			return line(workbench.look.Load().Own(), w, h, t, tooLarge)
+			return line.Under(workbench.look.Load().Own(), w, h, t, store.TooLarge)
 		case workbench != nil && r.lib.set != nil:
-			return line(workbench.look.Load().Own(), w, h, t, "your own work, kept with the host; ctrl+q: leave")
+			return line.Under(workbench.look.Load().Own(), w, h, t, "your own work, kept with the host; ctrl+q: leave")
 		case workbench != nil:
-			return line(workbench.look.Load().Own(), w, h, t, "your own copy; ctrl+s: save, ctrl+q: back to the list of sheets")
+			return line.Under(workbench.look.Load().Own(), w, h, t, "your own copy; ctrl+s: save, ctrl+q: back to the list of sheets")
 		}
 		return r.list.Load().draw(w, h, t)
-	}).begin(r.turns, r.turns)
+	}).Begin(r.turns, r.turns)
 	r.draws.Store(s)
-	r.v.sender.show(s)
+	r.v.sender.Show(s)
 	if old != nil {
-		old.close()
+		old.Close()
 	}
 }
 
 // offer shows the list: the visitor's own sheets, and the folder's not opened yet.
 func (r *room) offer(note string) {
-	names := append(r.own.names(), r.lib.from.names()...)
+	names := append(r.own.Names(), r.lib.from.Names()...)
 	slices.Sort(names)
 	l := &list{names: slices.Compact(names), note: note}
 	if old := r.list.Load(); old != nil {
@@ -70,7 +73,7 @@ func (r *room) event(msg tea.Msg) {
 	switch msg := msg.(type) {
 	case tea.WindowSizeMsg:
 		if r.workbench != nil {
-			r.workbench.post(fit(func(m tui.Model) tui.Model { return m.Fitted(msg.Width, msg.Height-1, r.v.term.set) }))
+			r.workbench.post(fit(func(m tui.Model) tui.Model { return m.Fitted(msg.Width, msg.Height-1, r.v.term.Set) }))
 		}
 		r.sit()
 	case tea.KeyPressMsg:
@@ -101,7 +104,7 @@ func (r *room) event(msg tea.Msg) {
 
 // farewell is what a visitor who leaves is told; only of sheets that there are.
 func (r *room) farewell() string {
-	if len(r.own.names()) == 0 {
+	if len(r.own.Names()) == 0 {
 		return "good-bye"
 	}
 	return "good-bye; your sheets stay with the host"
@@ -109,10 +112,10 @@ func (r *room) farewell() string {
 
 // open starts the workbench on a sheet, copied first where it is the folder's.
 func (r *room) open(name string) error {
-	s, stamp, err := r.own.load(name)
+	s, stamp, err := r.own.Load(name)
 	if errors.Is(err, os.ErrNotExist) {
-		if s, _, err = r.lib.from.load(name); err == nil {
-			stamp, err = r.own.save(name, s, sheet.Stamp{}, false)
+		if s, _, err = r.lib.from.Load(name); err == nil {
+			stamp, err = r.own.Save(name, s, sheet.Stamp{}, false)
 		}
 	}
 	if err != nil {
@@ -120,9 +123,9 @@ func (r *room) open(name string) error {
 	}
 	keep, err := r.lib.works.keeping(r.v.who)
 	if err != nil { // sheets are kept all the same
-		r.lib.log.Error("practice is not kept", "visitor", r.v.who.name(), "why", err.Error())
+		r.lib.log.Error("practice is not kept", "visitor", r.v.who.Name(), "why", err.Error())
 	}
-	r.begin(tui.Options{Path: name, Sheet: s, Stamp: stamp, Save: r.own.save, Record: keep})
+	r.begin(tui.Options{Path: name, Sheet: s, Stamp: stamp, Save: r.own.Save, Record: keep})
 	return nil
 }
 
@@ -145,8 +148,8 @@ func keepsNothing(string, *sheet.Sheet, sheet.Stamp, bool) (sheet.Stamp, error) 
 func (r *room) begin(opt tui.Options) {
 	w, h := r.v.size()
 	opt.Env, opt.Width, opt.Height = []string{"TERM=xterm"}, w, h-1
-	r.workbench = newWorkbench(r.lib.log, opt, bounds{maxRows, maxBytes, privateRests, r.turns}, r.changed, func(tui.Model) { nudge(r.quit) })
-	set := r.v.term.set
+	r.workbench = newWorkbench(r.lib.log, opt, bounds{store.MaxRows, store.MaxBytes, privateRests, r.turns}, r.changed, func(tui.Model) { pace.Nudge(r.quit) })
+	set := r.v.term.Set
 	r.workbench.post(fit(func(m tui.Model) tui.Model { return m.Fitted(w, h-1, set) }))
 }
 
@@ -157,7 +160,7 @@ func (r *room) shut() {
 	}
 	if r.v.ended() && r.own != nil {
 		r.workbench.see(func(m tui.Model) {
-			says, _ := r.own.rescue(r.lib.log, m)
+			says, _ := rescue(r.lib.log, r.own, m)
 			r.v.also(says)
 		})
 	}

@@ -9,6 +9,9 @@ import (
 	"charm.land/ssh"
 	gossh "golang.org/x/crypto/ssh"
 	"golang.org/x/time/rate"
+
+	"trivet/tui/host/door"
+	"trivet/tui/host/line"
 )
 
 // session is one channel: a terminal, or a command. The library answers its
@@ -16,7 +19,7 @@ import (
 type session struct {
 	gossh.NewChannel
 	host *Host
-	conn *connection
+	conn *door.Connection
 	id   int64
 
 	ch      gossh.Channel
@@ -31,17 +34,15 @@ type session struct {
 // serve takes the channels of type session; there are no others.
 func (h *Host) serve(by *ssh.Server, conn *gossh.ServerConn, ask gossh.NewChannel, ctx ssh.Context) {
 	c := connectionOf(ctx)
-	c.admit(h, conn)
-	if !c.opens.Allow() {
-		c.flooded()
+	c.Admit(h.doors, conn, func(why string) { h.ended("a connection ended", c, why) })
+	if !c.Asks() {
 		return
 	}
-	if c.sessions.Add(1) > maxSessions {
-		c.sessions.Add(-1)
-		_ = ask.Reject(gossh.ResourceShortage, fmt.Sprintf("one connection has at most %d sessions", maxSessions))
+	if !c.Opens() {
+		_ = ask.Reject(gossh.ResourceShortage, fmt.Sprintf("one connection has at most %d sessions", door.MaxSessions))
 		return
 	}
-	defer c.sessions.Add(-1)
+	defer c.Closes()
 	s := &session{NewChannel: ask, host: h, conn: c, id: h.ids.Add(1)}
 	s.ctx, s.closed = context.WithCancel(context.Background())
 	s.resize.rate = rate.NewLimiter(resizesPerSecond, resizeBurst)
@@ -79,14 +80,14 @@ func (s *session) pass(in <-chan *gossh.Request, out chan<- *gossh.Request) {
 		case "env":
 			var v struct{ Name, Value string }
 			s.env += len(r.Payload)
-			ok = ok && gossh.Unmarshal(r.Payload, &v) == nil && variables[v.Name] && s.env <= maxEnvBytes
+			ok = ok && gossh.Unmarshal(r.Payload, &v) == nil && line.Reads(v.Name) && s.env <= maxEnvBytes
 		case "pty-req", "window-change", "shell", "exec":
 		default:
 			ok = false
 		}
 		switch {
-		case !asks.Allow() || !ok && !s.conn.opens.Allow():
-			s.conn.flooded()
+		case !asks.Allow() || !ok && !s.conn.Asks():
+			s.conn.Flooded()
 			gossh.DiscardRequests(in) // until the connection is closed
 			return
 		case ok:
@@ -100,7 +101,7 @@ func (s *session) pass(in <-chan *gossh.Request, out chan<- *gossh.Request) {
 // begin gives a session what it is for, a terminal's visit or a command, unless the
 // host is closing.
 func (s *session) begin(in ssh.Session, _ string) bool {
-	arrived, room := s.host.arrive(s.conn.who)
+	arrived, room := s.host.arrive(s.conn.Who)
 	if !arrived {
 		return false
 	}
@@ -112,13 +113,13 @@ func (s *session) begin(in ssh.Session, _ string) bool {
 	case command != "" || !isTerminal:
 		s.work = func(in ssh.Session) int { return s.host.command(s, in, command, isTerminal) }
 	default:
-		w, h := clamped(t.Window.Width, t.Window.Height)
+		w, h := line.Clamped(t.Window.Width, t.Window.Height)
 		if w == 0 || h == 0 {
 			w, h = 80, 24 // a terminal that does not know its size
 		}
-		v := newVisitor(s.conn.who, s.id, s.host.log, terminalOf(append(in.Environ(), "TERM="+t.Term)), w, h, s.ch, s.conn.kill)
+		v := newVisitor(s.conn.Who, s.id, s.host.log, line.TerminalOf(append(in.Environ(), "TERM="+t.Term)), w, h, s.ch, s.conn.Kill)
 		s.resize.tell(v)
-		context.AfterFunc(s.ctx, func() { v.end(s.conn.reason()) })
+		context.AfterFunc(s.ctx, func() { v.end(s.conn.Reason()) })
 		s.work = func(ssh.Session) int { return s.visit(v) }
 	}
 	return true
@@ -129,7 +130,7 @@ func (s *session) handle(in ssh.Session) {
 	code := 1
 	defer func() {
 		if r := recover(); r != nil {
-			s.host.log.Error("a visit failed", "visitor", s.conn.who.name(), "fault", r)
+			s.host.log.Error("a visit failed", "visitor", s.conn.Who.Name(), "fault", r)
 		}
 		_ = in.Exit(code)
 		s.host.depart()
@@ -140,10 +141,10 @@ func (s *session) handle(in ssh.Session) {
 
 // full says that there is no room.
 func (s *session) full(in ssh.Session) int {
-	slow := time.AfterFunc(farewellLimit, s.conn.kill)
+	slow := time.AfterFunc(farewellLimit, s.conn.Kill)
 	defer slow.Stop()
 	fmt.Fprint(in.Stderr(), "trivet: the host is full: try again later\r\n")
-	s.conn.counts.visits.info(s.host.log, "no room", "visitor", s.conn.who.name(), "from", s.conn.RemoteAddr().String())
+	s.conn.Visits().Info(s.host.log, "no room", "visitor", s.conn.Who.Name(), "from", s.conn.RemoteAddr().String())
 	return 1
 }
 
@@ -152,20 +153,20 @@ func (s *session) full(in ssh.Session) int {
 func (s *session) visit(v *visitor) int {
 	defer v.end("a fault of the host's")
 	started := time.Now()
-	log := s.conn.counts.visits
-	log.info(s.host.log, "came", "visitor", v.who.name(), "role", v.who.role.String(), "from", s.conn.RemoteAddr().String(), "session", s.id)
+	log := s.conn.Visits()
+	log.Info(s.host.log, "came", "visitor", v.who.Name(), "role", v.who.Role.String(), "from", s.conn.RemoteAddr().String(), "session", s.id)
 	by := s.host.typing(v.who)
-	_ = by.comes.Wait(v.ctx) // one who has gone meanwhile is told so below
+	_ = by.Comes.Wait(v.ctx) // one who has gone meanwhile is told so below
 	go func() {
-		err := listen(v.ctx, s.ch, v.term.kind, by, v.event)
-		why := s.conn.reason()
+		err := line.Listen(v.ctx, s.ch, v.term.Kind, by, v.event)
+		why := s.conn.Reason()
 		if err != nil {
 			why = err.Error()
 		}
 		v.end(why)
 	}()
 	s.host.entertain(v, s.ch)
-	log.info(s.host.log, "left", "visitor", v.who.name(), "session", s.id, "why", v.reason(), "after", time.Since(started).Round(time.Second).String(), "frames dropped", v.sender.drops.Load())
+	log.Info(s.host.log, "left", "visitor", v.who.Name(), "session", s.id, "why", v.reason(), "after", time.Since(started).Round(time.Second).String(), "frames dropped", v.sender.Dropped())
 	return 0
 }
 
@@ -185,7 +186,7 @@ type resizer struct {
 func (r *resizer) follow(sizes <-chan ssh.Window) {
 	for size := range sizes {
 		r.mu.Lock()
-		r.w, r.h = clamped(size.Width, size.Height)
+		r.w, r.h = line.Clamped(size.Width, size.Height)
 		if r.timer == nil {
 			r.timer = time.AfterFunc(max(r.rate.Reserve().Delay(), resizeEvery-time.Since(r.last)), r.apply)
 		}

@@ -16,6 +16,9 @@ import (
 	"trivet/mechanics/diag"
 	"trivet/mechanics/printable"
 	"trivet/tui"
+	"trivet/tui/host/door"
+	"trivet/tui/host/pace"
+	"trivet/tui/host/store"
 )
 
 // Settings are what the command is called with.
@@ -91,36 +94,36 @@ func New(o Settings, run Run, logTo io.Writer) (*Host, error) {
 		return nil, err
 	}
 	near, _ := loopback(o.Listen)
-	key, err := hostKey(o.State)
+	key, err := door.HostKey(o.State)
 	if err != nil {
 		return nil, err
 	}
-	doors := &admission{open: o.Open, private: o.private(), wait: sleep}
+	doors := &door.Admission{Open: o.Open, Private: o.private(), Wait: pace.Sleep}
 	for _, r := range []struct {
 		file string
-		to   *roster
-	}{{o.Presenters, &doors.presenters}, {o.Watchers, &doors.watchers}} {
+		to   *door.Roster
+	}{{o.Presenters, &doors.Presenters}, {o.Watchers, &doors.Watchers}} {
 		if r.file != "" {
-			if *r.to, err = readRoster(r.file); err != nil {
+			if *r.to, err = door.ReadRoster(r.file); err != nil {
 				return nil, err
 			}
 		}
 	}
 	if near && !o.Word && o.Watchers == "" {
-		doors.open = true // whoever is at this machine
+		doors.Open = true // whoever is at this machine
 	}
 	if o.Word {
-		doors.word = newWord()
+		doors.Word = door.NewWord()
 	}
 	h := &Host{
 		log: slog.New(slog.NewTextHandler(printable.NewWriter(logTo), nil)), key: key, doors: doors, run: run,
-		gate:     gate{inAll: o.Most + strangersInAll, byPlace: o.ByPlace, times: usual(), words: aMinute(wordTriesInAll)},
+		gate:     door.NewGate(o.Most, o.ByPlace),
 		limit:    o.Most,
-		refusals: newBoundedLog(linesBurst),
-		anybody:  doors.private || near && doors.open && !o.Open,
-		commands: make(chan struct{}, commandsAtOnce), inputs: make(chan struct{}, inputsAtOnce),
+		refusals: pace.NewLog(pace.LinesBurst),
+		anybody:  doors.Private || near && doors.Open && !o.Open,
+		commands: make(chan struct{}, pace.CommandsAtOnce), inputs: make(chan struct{}, inputsAtOnce),
 	}
-	h.gate.refused = h.refused
+	h.gate.Refused = h.refused
 	switch {
 	case o.Private != "":
 		h.service, err = newLibrary(h.log, o.Private, o.State)
@@ -137,19 +140,21 @@ func New(o Settings, run Run, logTo io.Writer) (*Host, error) {
 	if err != nil {
 		return nil, fmt.Errorf("%s: the folder of the sheet cannot be opened: %w", o.Sheet, err)
 	}
-	st := &store{folder: fixed(root), own: filepath.Base(file), spare: func() (*os.Root, error) {
-		rescued := filepath.Join(o.State, rescuedFolder)
-		if err := os.MkdirAll(rescued, folderMode); err != nil {
+	name := filepath.Base(file)
+	st := store.OfSheet(root, name, func() (*os.Root, error) {
+		rescued := filepath.Join(o.State, store.RescuedFolder)
+		if err := os.MkdirAll(rescued, store.FolderMode); err != nil {
 			return nil, err
 		}
 		return os.OpenRoot(rescued)
-	}}
-	opt, err := st.options(st.own)
+	})
+	first, stamp, err := st.Load(name)
 	if err != nil {
 		return nil, atFile(o.Sheet, err)
 	}
+	opt := tui.Options{Path: name, Sheet: first, Stamp: stamp, Save: st.Save}
 	o.keep(&opt, filepath.Dir(file), h.log)
-	h.service = newClassroom(h.log, opt, st, doors.word, h.Fingerprint())
+	h.service = newClassroom(h.log, opt, st, doors.Word, h.Fingerprint())
 	return h, nil
 }
 

@@ -5,6 +5,8 @@ import (
 
 	"trivet/mechanics/sheet"
 	"trivet/tui"
+	"trivet/tui/host/line"
+	"trivet/tui/host/store"
 )
 
 // However many sizes and kinds of terminals follow, a bounded number of screens is
@@ -14,20 +16,20 @@ func TestFewScreensAreDrawnForManySizes(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	s := newClassroom(testLog(&logged{}), tui.Options{Sheet: sh}, &store{}, "", "")
+	s := newClassroom(testLog(&logged{}), tui.Options{Sheet: sh}, &store.Store{}, "", "")
 	s.workbench.close() // nobody else reads the screens
-	kinds := []terminal{}
+	kinds := []line.Terminal{}
 	for _, env := range []string{"xterm", "screen", "linux", "vt100"} {
 		for _, more := range []string{"LANG=C", "LANG=C.UTF-8", "NO_COLOR=1"} {
-			kinds = append(kinds, terminalOf([]string{"TERM=" + env, more}))
+			kinds = append(kinds, line.TerminalOf([]string{"TERM=" + env, more}))
 		}
 	}
-	for w := 1; w <= maxW; w += 7 {
-		for h := 1; h <= maxH; h += 3 {
+	for w := 1; w <= line.MaxW; w += 7 {
+		for h := 1; h <= line.MaxH; h += 3 {
 			t1 := kinds[(w+h)%len(kinds)]
-			cw, ch := clamped(w, h)
+			cw, ch := line.Clamped(w, h)
 			k := s.shape(cw, ch, t1)
-			if k.t.colour != t1.colour || k.t.set != t1.set {
+			if k.t.Colour != t1.Colour || k.t.Set != t1.Set {
 				t.Fatalf("%v for %v", k, t1)
 			}
 			if cw >= 40 && ch >= 10 && (k.w > cw || k.h > ch) {
@@ -41,7 +43,7 @@ func TestFewScreensAreDrawnForManySizes(t *testing.T) {
 	}
 	// A usual terminal that comes late sees nearly all of its own screen.
 	clear(s.screens)
-	usual := terminalOf([]string{"TERM=xterm-256color"})
+	usual := line.TerminalOf([]string{"TERM=xterm-256color"})
 	s.screens[shape{120, 36, usual}] = &shared{}
 	for i := range maxShapes {
 		s.screens[shape{i, 1, usual}] = &shared{}
@@ -49,7 +51,7 @@ func TestFewScreensAreDrawnForManySizes(t *testing.T) {
 	if k := s.shape(126, 38, usual); k != (shape{120, 36, usual}) {
 		t.Errorf("%v", k)
 	}
-	if k := s.shape(90, 30, usual); k.w != 80 || k.h != 24 || k.t.kind != unknownKind {
+	if k := s.shape(90, 30, usual); k.w != 80 || k.h != 24 || k.t.Kind != line.UnknownKind {
 		t.Errorf("%v", k)
 	}
 }

@@ -92,9 +92,8 @@ func TestSoak(t *testing.T) {
 		}
 		for _, r := range []*running{class, private} {
 			waitFor(t, "all have left", func() bool {
-				r.gate.mu.Lock()
-				defer r.gate.mu.Unlock()
-				return r.gate.all == 0
+				there, _ := r.gate.Count()
+				return there == 0
 			})
 		}
 		return done.Load(), limit

@@ -2,7 +2,6 @@ package host
 
 import (
 	"bytes"
-	"fmt"
 	"io"
 	"net"
 	"strings"
@@ -10,9 +9,10 @@ import (
 	"testing"
 	"time"
 
-	"trivet/tui/grid"
-
 	gossh "golang.org/x/crypto/ssh"
+
+	"trivet/tui/host/door"
+	"trivet/tui/host/line"
 )
 
 // raw connects as a client whose connection can be stalled.
@@ -106,26 +106,26 @@ func TestAWriteThatDoesNotGetOnEndsTheVisit(t *testing.T) {
 	st := r.service.(*classroom)
 	b := &blocked{open: make(chan struct{})}
 	killed := make(chan struct{})
-	v := newVisitor(person{}, 99, r.Host.log, terminalOf([]string{"TERM=xterm"}), 80, 24, b, func() { close(killed); close(b.open) })
+	v := newVisitor(door.Person{}, 99, r.Host.log, line.TerminalOf([]string{"TERM=xterm"}), 80, 24, b, func() { close(killed); close(b.open) })
 	done := make(chan struct{})
-	go func() { st.attend(v); v.sender.close(); close(done) }()
+	go func() { st.attend(v); v.sender.Close(); close(done) }()
 	p.sees("live: 1 watches")
-	waitFor(t, "it is being written to", func() bool { return v.sender.since.Load() != 0 })
+	waitFor(t, "it is being written to", func() bool { return v.sender.Stalled(time.Now().Add(time.Hour)) })
 	st.watch(time.Now())
 	if v.ended() {
 		t.Error("it is ended at once")
 	}
 	p.keys(down + right + "-3, 0")
 	p.sees("45.0 T", "live: 1 watches")
-	// This one's write is long under way; the presenter's, if any, is not.
-	v.sender.since.Store(time.Now().Add(-stalledLimit - time.Second).UnixNano())
-	st.watch(time.Now())
+	p.keys(live + "q") // whose own write may be under way at any time
+	p.leaves()
+	st.watch(time.Now().Add(2 * line.StalledLimit))
 	<-killed
 	<-done
 	if v.reason() != "the terminal takes no more" {
 		t.Error(v.reason())
 	}
-	p.sees("live: 0 watch")
+	r.visit(k, 80, 24).sees("live: 0 watch")
 }
 
 // blocked is a terminal that takes bytes only when it is told to.
@@ -140,36 +140,4 @@ func (b *blocked) Write(p []byte) (int, error) {
 	b.mu.Lock()
 	defer b.mu.Unlock()
 	return b.got.Write(p)
-}
-
-func TestTheQueueDropsFramesAndSendsAWholeOne(t *testing.T) {
-	text := "first"
-	var mu sync.Mutex
-	s := newScreen(nil, 40, 10, terminalOf([]string{"TERM=xterm"}), pace{}, func() grid.Frame {
-		mu.Lock()
-		defer mu.Unlock()
-		return page(40, 10, text)
-	}).begin(atOnceTurns{}, atOnceTurns{})
-	defer s.close()
-	b := &blocked{open: make(chan struct{})}
-	f := newSender(b)
-	f.show(s)
-	waitFor(t, "the terminal is being written to", func() bool { return f.since.Load() != 0 })
-	for i := range 3 * queued {
-		mu.Lock()
-		text = fmt.Sprintf("frame %d", i)
-		mu.Unlock()
-		s.redraw()
-	}
-	waitFor(t, "frames are dropped", func() bool { return f.drops.Load() > 0 })
-	close(b.open)
-	e := newEmulator(t, 40, 10)
-	waitFor(t, "the last frame is there", func() bool {
-		b.mu.Lock()
-		defer b.mu.Unlock()
-		_, _ = e.Write(b.got.Bytes())
-		b.got.Reset()
-		return strings.HasPrefix(e.screen(), fmt.Sprintf("frame %d\n", 3*queued-1))
-	})
-	f.close()
 }

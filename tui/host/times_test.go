@@ -9,12 +9,15 @@ import (
 	"time"
 
 	gossh "golang.org/x/crypto/ssh"
+
+	"trivet/tui/host/door"
+	"trivet/tui/host/pace"
 )
 
 // hasty starts a host with one place for all, and with other times than usual.
-func hasty(t *testing.T, places int, code bool, change func(*times)) *running {
+func hasty(t *testing.T, places int, code bool, change func(*door.Times)) *running {
 	t.Helper()
-	return startWith(t, Settings{Presenters: keys(t, key(t)), ByPlace: places, Word: code}, nil, func(h *Host) { change(&h.gate.times) })
+	return startWith(t, Settings{Presenters: keys(t, key(t)), ByPlace: places, Word: code}, nil, func(h *Host) { change(&h.gate.Times) })
 }
 
 // says waits until the log holds all of it.
@@ -29,12 +32,11 @@ func (r *running) says(pieces ...string) {
 func (r *running) empty() {
 	r.t.Helper()
 	waitFor(r.t, "its place is given back", func() bool {
-		r.gate.mu.Lock()
-		defer r.gate.mu.Unlock()
-		return r.gate.all == 0 && r.gate.strangers == 0
+		all, strangers := r.gate.Count()
+		return all == 0 && strangers == 0
 	})
 	waitFor(r.t, "another comes in", func() bool {
-		client, err := r.dial(nil, r.doors.word)
+		client, err := r.dial(nil, r.doors.Word)
 		if err == nil {
 			_ = client.Close()
 		}
@@ -54,7 +56,7 @@ func TestSilentBeforeTheyAreKnown(t *testing.T) {
 				_, _, _, _ = gossh.NewClientConn(c, "", &gossh.ClientConfig{
 					HostKeyCallback: gossh.InsecureIgnoreHostKey(),
 					Auth: []gossh.AuthMethod{gossh.KeyboardInteractive(func(string, string, []string, []bool) ([]string, error) {
-						nudge(asked)
+						pace.Nudge(asked)
 						<-closed
 						return nil, io.EOF
 					})},
@@ -64,7 +66,7 @@ func TestSilentBeforeTheyAreKnown(t *testing.T) {
 		},
 	} {
 		t.Run(name, func(t *testing.T) {
-			r := hasty(t, 1, true, func(by *times) { by.handshake = time.Second })
+			r := hasty(t, 1, true, func(by *door.Times) { by.Handshake = time.Second })
 			conn, err := net.Dial("tcp", r.addr)
 			if err != nil {
 				t.Fatal(err)
@@ -85,7 +87,7 @@ func TestSilentBeforeTheyAreKnown(t *testing.T) {
 // One who is admitted and opens no session loses the place too.
 func TestAdmittedWithoutASession(t *testing.T) {
 	t.Parallel()
-	r := hasty(t, 1, false, func(by *times) { by.handshake = time.Second })
+	r := hasty(t, 1, false, func(by *door.Times) { by.Handshake = time.Second })
 	var client *gossh.Client
 	waitFor(t, "it comes in", func() (in bool) {
 		var err error
@@ -100,7 +102,7 @@ func TestAdmittedWithoutASession(t *testing.T) {
 // One whose session is over and who opens no other loses it after a while.
 func TestAConnectionThatIsLeftOpen(t *testing.T) {
 	t.Parallel()
-	r := hasty(t, 1, false, func(by *times) { by.ask, by.idle = 100*time.Millisecond, 500*time.Millisecond })
+	r := hasty(t, 1, false, func(by *door.Times) { by.Ask, by.Idle = 100*time.Millisecond, 500*time.Millisecond })
 	client, err := r.dial(nil, "")
 	if err != nil {
 		t.Fatal(err)
@@ -154,7 +156,7 @@ func (r *running) asked(answers bool) (*gossh.Client, *atomic.Int64) {
 func TestAQuietWatcherStaysWhileTheTerminalAnswers(t *testing.T) {
 	t.Parallel()
 	const ask, idle = 250 * time.Millisecond, time.Second
-	r := hasty(t, 10, false, func(by *times) { by.ask, by.idle, by.answer = ask, idle, patience })
+	r := hasty(t, 10, false, func(by *door.Times) { by.Ask, by.Idle, by.Answer = ask, idle, patience })
 	client, n := r.asked(true)
 	g := r.sit(client, 80, 24)
 	g.sees("nobody presents")
@@ -167,7 +169,7 @@ func TestAQuietWatcherStaysWhileTheTerminalAnswers(t *testing.T) {
 }
 
 func TestATerminalThatDoesNotAnswerIsEnded(t *testing.T) {
-	r := hasty(t, 1, false, func(by *times) { by.ask, by.answer = 50*time.Millisecond, 100*time.Millisecond })
+	r := hasty(t, 1, false, func(by *door.Times) { by.Ask, by.Answer = 50*time.Millisecond, 100*time.Millisecond })
 	client, _ := r.asked(false)
 	g := r.sit(client, 80, 24)
 	g.leaves()
@@ -178,7 +180,7 @@ func TestATerminalThatDoesNotAnswerIsEnded(t *testing.T) {
 // A connection that is quite silent, without keepalives even, ends by itself.
 func TestALineWithoutASignOfLifeIsEnded(t *testing.T) {
 	t.Parallel()
-	r := hasty(t, 1, false, func(by *times) { by.idle = 500 * time.Millisecond }) // and is asked later than that
+	r := hasty(t, 1, false, func(by *door.Times) { by.Idle = 500 * time.Millisecond }) // and is asked later than that
 	r.comes("nothing came for 500ms")
 	r.empty()
 }
@@ -186,7 +188,7 @@ func TestALineWithoutASignOfLifeIsEnded(t *testing.T) {
 // No visit is for ever.
 func TestAVisitHasAnEnd(t *testing.T) {
 	t.Parallel()
-	r := hasty(t, 1, false, func(by *times) { by.visit = time.Second })
+	r := hasty(t, 1, false, func(by *door.Times) { by.Visit = time.Second })
 	r.comes("no visit is longer than 1s")
 	r.empty()
 }

@@ -10,19 +10,18 @@ import (
 	"time"
 
 	tea "charm.land/bubbletea/v2"
-	"github.com/charmbracelet/x/ansi"
 
-	"trivet/tui/grid"
-	"trivet/tui/theme"
+	"trivet/tui/host/door"
+	"trivet/tui/host/line"
 )
 
 // visitor is one terminal: a session that came in, or the host's own.
 type visitor struct {
-	who    person
+	who    door.Person
 	id     int64
 	log    *slog.Logger
-	term   terminal
-	sender *sender
+	term   line.Terminal
+	sender *line.Sender
 
 	events chan tea.Msg
 	ctx    context.Context // until the visit ends, and why
@@ -35,18 +34,11 @@ type visitor struct {
 	more string // of why it ended
 }
 
-// enter and depart are what a terminal is told before the first frame and after
-// the last: the other screen, no cursor, marks round what is pasted.
-const (
-	enter  = ansi.SetModeAltScreenSaveCursor + ansi.ResetModeTextCursorEnable + ansi.SetModeBracketedPaste
-	depart = ansi.ResetStyle + ansi.ResetModeBracketedPaste + ansi.SetModeTextCursorEnable + ansi.ResetModeAltScreenSaveCursor
-)
-
-func newVisitor(who person, id int64, log *slog.Logger, t terminal, w, h int, out io.Writer, kill func()) *visitor {
+func newVisitor(who door.Person, id int64, log *slog.Logger, t line.Terminal, w, h int, out io.Writer, kill func()) *visitor {
 	ctx, finish := context.WithCancelCause(context.Background())
 	v := &visitor{
 		who: who, id: id, log: log, term: t, w: w, h: h,
-		sender: newSender(out), events: make(chan tea.Msg), ctx: ctx, finish: finish, kill: kill,
+		sender: line.NewSender(out), events: make(chan tea.Msg), ctx: ctx, finish: finish, kill: kill,
 	}
 	v.types()
 	return v
@@ -100,18 +92,3 @@ func (v *visitor) idle(now time.Time) time.Duration {
 }
 
 func (v *visitor) types() { v.typed.Store(time.Now().UnixNano()) }
-
-// line puts the host's own last line under a frame, on a screen of w by h.
-func line(f grid.Frame, w, h int, t terminal, text string) grid.Frame {
-	if f.W != w || f.H != h-1 { // it is drawn for another size still
-		g := grid.New(w, h-1)
-		g.All().Copy(f.Grid)
-		f.Grid = g
-	}
-	f.Grow(1)
-	f.All().Text(0, h-1, theme.Selected, grid.Fit(" "+text, w))
-	if t.set == theme.Seven {
-		f.Seven()
-	}
-	return f
-}

@@ -9,6 +9,7 @@ import (
 	tea "charm.land/bubbletea/v2"
 
 	"trivet/tui"
+	"trivet/tui/host/pace"
 )
 
 // workbench runs the program for no terminal of its own: keys come from whoever is
@@ -30,9 +31,9 @@ type workbench struct {
 // bounds are what one who is no presenter may take; none where they are zero, but
 // for the turns.
 type bounds struct {
-	rows, bytes int   // of the sheet
-	rests       int   // times the time of a command is rested after it
-	turns       turns // when a key is done
+	rows, bytes int        // of the sheet
+	rests       int        // times the time of a command is rested after it
+	turns       pace.Turns // when a key is done
 }
 
 // fit changes the terminal that a workbench is drawn for.
@@ -127,7 +128,7 @@ func (d *workbench) take(m tui.Model, msg tea.Msg) (next tui.Model) {
 		d.left(m)
 		return m
 	default:
-		d.bounds.turns.do(func() {
+		d.bounds.turns.Do(func() {
 			var after tea.Model
 			after, cmd = m.Update(msg)
 			next = after.(tui.Model)
@@ -195,7 +196,7 @@ func (d *workbench) doNow(cmd tea.Cmd) {
 // rest is not worth its while after what took a moment.
 func (d *workbench) rest(t time.Duration) {
 	if t >= 10*time.Millisecond {
-		_ = sleep(t, d.stop)
+		_ = pace.Sleep(t, d.stop)
 	}
 }
 

@@ -7,6 +7,7 @@ import (
 	"path/filepath"
 
 	"trivet/mechanics/diag"
+	"trivet/tui/host/door"
 	"trivet/tui/practice"
 	"trivet/tui/record"
 )
@@ -32,8 +33,8 @@ func openWorks(state string) (w *works, notice *diag.Error, err error) {
 
 // person is whom a visitor's record is of: at first by the comment of the key in its list,
 // else by the key.
-func (w *works) person(who person) (name string, err error) {
-	name, err = w.store.Enrol(who.print, "")
+func (w *works) person(who door.Person) (name string, err error) {
+	name, err = w.store.Enrol(who.Print, "")
 	if !errors.Is(err, record.ErrUnknown) {
 		return name, err
 	}
@@ -43,19 +44,19 @@ func (w *works) person(who person) (name string, err error) {
 	case len(known) >= w.most:
 		return "", errors.New("the host has no room for the work of more visitors")
 	}
-	return w.store.Enrol(who.print, called(who))
+	return w.store.Enrol(who.Print, called(who))
 }
 
-func called(who person) string { return cmp.Or(who.note, who.print) }
+func called(who door.Person) string { return cmp.Or(who.Note, who.Print) }
 
 // keeping is where a visitor's practice is kept: by the key, so that another name changes neither
 // the record nor the values.
-func (w *works) keeping(who person) (practice.Keeping, error) {
+func (w *works) keeping(who door.Person) (practice.Keeping, error) {
 	name, err := w.person(who)
 	if err != nil {
 		return practice.Keeping{}, err
 	}
-	return practice.Keeping{Store: quota{record.ByKey(w.store, who.print, called(who))}, Person: name}, nil
+	return practice.Keeping{Store: quota{record.ByKey(w.store, who.Print, called(who))}, Person: name}, nil
 }
 
 // quota is a record that takes no entry longer than anybody writes.
@@ -63,9 +64,11 @@ type quota struct{ record.Store }
 
 const maxEntry = 4 << 10 // bytes
 
-func (q quota) Add(person string, e record.Event) error {
-	if len(e.Text) > maxEntry {
-		return diag.New(fmt.Sprintf("an entry may have %d kB here", maxEntry>>10), "a shorter one")
+func (q quota) Add(person string, events ...record.Event) error {
+	for _, e := range events {
+		if len(e.Text) > maxEntry {
+			return diag.New(fmt.Sprintf("an entry may have %d kB here", maxEntry>>10), "a shorter one")
+		}
 	}
-	return q.Store.Add(person, e)
+	return q.Store.Add(person, events...)
 }

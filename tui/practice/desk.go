@@ -101,9 +101,6 @@ type Told struct {
 // Open begins at a desk, with the work as far as it is done.
 func Open(keep Keeping, task Task, s *sheet.Sheet, sol *statics.Solution) (Desk, error) {
 	w, err := Begin(keep, task, sol)
-	if err == nil {
-		w.Finish()
-	}
 	d := Desk{Problem: sol.Problem, work: w, task: report.Task(sol.Problem, s), names: namesOf(sol.Problem), cam: picture.NewCamera()}
 	d.take(w.State())
 	if d.Done && task.MayShow(true) || d.Shown {

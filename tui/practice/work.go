@@ -202,16 +202,20 @@ func (w *Work) State() State {
 	return s
 }
 
-// add adds to the record.
-func (w *Work) add(e record.Event, at time.Time) error {
+// add adds to the record what happens at one moment: all of it or nothing.
+func (w *Work) add(events ...record.Event) error {
 	if w.keep.Store == nil {
 		return nil
 	}
-	e.At, e.Problem, e.Sheet = at, w.task.Of, w.task.sheet
-	return w.keep.Store.Add(w.keep.Person, e)
+	now := time.Now()
+	for i := range events {
+		events[i].At, events[i].Problem, events[i].Sheet = now, w.task.Of, w.task.sheet
+	}
+	return w.keep.Store.Add(w.keep.Person, events...)
 }
 
-// Enter judges an entry, once the record has it. On an error it is not entered.
+// Enter judges an entry, once the record has it; where it is the last one needed, with the end.
+// On an error it is not entered.
 func (w *Work) Enter(text string) (tutor.Judgement, error) {
 	w.mu.Lock()
 	defer w.mu.Unlock()
@@ -220,13 +224,20 @@ func (w *Work) Enter(text string) (tutor.Judgement, error) {
 	if j.Mistake != nil {
 		e.Mistake = string(j.Mistake.Kind)
 	}
-	now := time.Now()
-	if err := w.add(e, now); err != nil {
+	happened, end := []record.Event{e}, w.end
+	if !end.Done && w.reached() {
+		if done := w.done(); !w.end.Done { // else another session has ended it
+			happened, end.Done, end.Points = append(happened, done), true, done.Points
+		}
+	}
+	if err := w.add(happened...); err != nil {
 		w.again(w.items)
 		return tutor.Judgement{}, err
 	}
 	w.items = append(w.items, Item{Judgement: j})
-	w.finish(now)
+	if !w.end.Done {
+		w.end = end
+	}
 	return j, nil
 }
 
@@ -239,42 +250,17 @@ func (w *Work) reached() bool {
 	return !slices.ContainsFunc(w.task.Needs, func(n problemset.Need) bool { return !has[n] })
 }
 
-// finish keeps that the problem is done since a moment, with its points, where it is. What the
-// record does not take now it is told when the work is opened again.
-func (w *Work) finish(since time.Time) {
-	if w.end.Done || !w.reached() {
-		return
-	}
-	if events, err := w.events(); err == nil && w.keep.Store != nil { // another session may have ended it
+// done is that the problem is done, with its points; first it counts what other sessions did.
+func (w *Work) done() record.Event {
+	if events, err := w.events(); err == nil && w.keep.Store != nil {
 		w.count(events)
-	}
-	if w.end.Done {
-		return
 	}
 	e := record.Event{What: record.Done}
 	if set := w.task.Set; set != nil {
-		e.Points = set.Points(w.task.rules, problemset.Result{Done: since, Hints: w.hints, Shown: w.end.Shown})
+		e.Points = set.Points(w.task.rules, problemset.Result{Done: time.Now(), Hints: w.hints, Shown: w.end.Shown})
 		e.Of = w.task.rules.Points
 	}
-	if w.add(e, since) == nil {
-		w.end.Done, w.end.Points = true, e.Points
-	}
-}
-
-// Finish makes up for what a session was killed before it could keep: that all is done.
-func (w *Work) Finish() {
-	w.mu.Lock()
-	defer w.mu.Unlock()
-	events, err := w.events()
-	if err != nil {
-		return
-	}
-	for _, e := range slices.Backward(events) {
-		if e.What == record.Entry {
-			w.finish(e.At)
-			return
-		}
-	}
+	return e
 }
 
 // Hint gives the next hint; ok is false where the set gives no more. Free tells that it costs
@@ -297,7 +283,7 @@ func (w *Work) Hint() (h tutor.Hint, free, ok bool, err error) {
 		w.again(w.items)
 		return h, false, false, nil
 	}
-	if err = w.add(record.Event{What: record.Hint, Stage: h.Stage, Text: h.Says}, time.Now()); err != nil {
+	if err = w.add(record.Event{What: record.Hint, Stage: h.Stage, Text: h.Says}); err != nil {
 		w.again(w.items)
 		return h, false, false, err
 	}
@@ -314,7 +300,7 @@ func (w *Work) Undo() (text string, ok bool, err error) {
 		if one.Hint != nil {
 			continue
 		}
-		if err = w.add(record.Event{What: record.Undone, Text: one.Entry}, time.Now()); err == nil {
+		if err = w.add(record.Event{What: record.Undone, Text: one.Entry}); err == nil {
 			w.again(slices.Delete(slices.Clone(w.items), i, i+1))
 		}
 		return one.Entry, true, err
@@ -331,7 +317,7 @@ func (t Task) MayShow(done bool) bool {
 func (w *Work) Show() error {
 	w.mu.Lock()
 	defer w.mu.Unlock()
-	if err := w.add(record.Event{What: record.Shown}, time.Now()); err != nil {
+	if err := w.add(record.Event{What: record.Shown}); err != nil {
 		return err
 	}
 	w.end.Shown = true

@@ -2,6 +2,7 @@ package record
 
 import (
 	"errors"
+	"time"
 
 	sqlite "modernc.org/sqlite"
 	sqlite3 "modernc.org/sqlite/lib"
@@ -26,14 +27,35 @@ var resultCodes = map[int]diag.Error{
 	sqlite3.SQLITE_NOTADB:   {Msg: errDamaged.Error(), Err: errDamaged, Hint: "open it anew, which sets it aside"},
 }
 
+// patiently does something again while another keeps it from being done. SQLite waits by
+// itself but where two hold a file and each would wait for the other, as when both change the
+// kind of its journal.
+func patiently(do func() error) error {
+	const pause = 5 * time.Millisecond
+	for until := time.Now().Add(patience); ; time.Sleep(pause) {
+		if err := do(); primary(err) != sqlite3.SQLITE_BUSY || time.Now().After(until) {
+			return err
+		}
+	}
+}
+
+// primary is the primary code of an error of SQLite, 0 of any other and of none.
+func primary(err error) int {
+	var own *sqlite.Error
+	if !errors.As(err, &own) {
+		return 0
+	}
+	const mask = 0xff // the rest says more of the same
+	return own.Code() & mask
+}
+
 // inWords is an error of the database in words; nil for none.
 func inWords(err error) error {
 	var own *sqlite.Error
 	if err == nil || errors.As(err, new(*diag.Error)) || !errors.As(err, &own) {
 		return err
 	}
-	const primary = 0xff // the rest says more of the same
-	if e, known := resultCodes[own.Code()&primary]; known {
+	if e, known := resultCodes[primary(err)]; known {
 		if e.Err == nil {
 			e.Err = err
 		}

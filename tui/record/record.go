@@ -18,9 +18,9 @@ import (
 // goroutines, and several processes may have the same record open. An error that a
 // person can do something about is a *diag.Error.
 type Store interface {
-	// Add adds an event of a person, who need not be known yet. When it returns nil the
-	// event is kept, also where the process is killed the next moment.
-	Add(person string, e Event) error
+	// Add adds events of a person, who need not be known yet: all of them or none. When it
+	// returns nil they are kept, also where the process is killed the next moment.
+	Add(person string, events ...Event) error
 	// Persons are all who are known, in the order of their names.
 	Persons() ([]string, error)
 	// Events are those of a person in the order in which they were added, none where the
@@ -60,12 +60,12 @@ type byKey struct {
 // meanwhile goes on in the same record.
 func ByKey(s Store, key, name string) Store { return byKey{s, key, name} }
 
-func (k byKey) Add(_ string, e Event) error {
+func (k byKey) Add(_ string, events ...Event) error {
 	person, err := k.Enrol(k.key, k.name)
 	if err != nil {
 		return err
 	}
-	return k.Store.Add(person, e)
+	return k.Store.Add(person, events...)
 }
 
 func (k byKey) Events(string) ([]Event, error) {

@@ -65,7 +65,10 @@ func migrate(db *sql.DB, steps []string) error {
 	if _, done, err := versioned(ctx, conn, steps); done || err != nil { // without waiting for one who writes
 		return err
 	}
-	if _, err := conn.ExecContext(ctx, "PRAGMA journal_mode = wal"); err != nil {
+	if err := patiently(func() error {
+		_, err := conn.ExecContext(ctx, "PRAGMA journal_mode = wal")
+		return err
+	}); err != nil {
 		return err
 	}
 	tx, err := conn.BeginTx(ctx, nil)

@@ -16,10 +16,13 @@ import (
 	"trivet/mechanics/sheet"
 )
 
+// patience is how long another that writes is waited for.
+const patience = 10 * time.Second
+
 // pragmas hold for each connection. With full synchronisation a transaction is on the disk
 // when it returns, not only out of the process. Others that write are waited for, and what
 // is deleted is written over.
-var pragmas = []string{"busy_timeout(10000)", "synchronous(extra)", "foreign_keys(1)", "secure_delete(1)"}
+var pragmas = []string{fmt.Sprintf("busy_timeout(%d)", patience.Milliseconds()), "synchronous(extra)", "foreign_keys(1)", "secure_delete(1)"}
 
 // database is the Store in SQLite.
 type database struct {
@@ -122,7 +125,7 @@ func setAside(path string, now time.Time) (string, error) {
 
 func (d *database) Close() error { return d.db.Close() }
 
-func (d *database) Add(person string, e Event) error {
+func (d *database) Add(person string, events ...Event) error {
 	if person == "" {
 		return diag.New("an entry of the record needs the name of a person", "")
 	}
@@ -130,10 +133,15 @@ func (d *database) Add(person string, e Event) error {
 		if err := newPerson(tx, person); err != nil {
 			return err
 		}
-		_, err := tx.Exec(`INSERT INTO event (person, at, collection, problem, what, entry, kind, verdict, mistake, stage, points, of, sheet)
-			VALUES ((SELECT id FROM person WHERE name = ?), ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`,
-			person, e.At.UnixMicro(), e.Problem.Set, e.Problem.Name, string(e.What), e.Text, e.Kind, e.Verdict, e.Mistake, e.Stage, e.Points, e.Of, e.Sheet)
-		return err
+		for _, e := range events {
+			_, err := tx.Exec(`INSERT INTO event (person, at, collection, problem, what, entry, kind, verdict, mistake, stage, points, of, sheet)
+				VALUES ((SELECT id FROM person WHERE name = ?), ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`,
+				person, e.At.UnixMicro(), e.Problem.Set, e.Problem.Name, string(e.What), e.Text, e.Kind, e.Verdict, e.Mistake, e.Stage, e.Points, e.Of, e.Sheet)
+			if err != nil {
+				return err
+			}
+		}
+		return nil
 	}))
 }
 

@@ -40,15 +40,17 @@ func (m *memory) known(name string) *remembered {
 	return m.persons[name]
 }
 
-func (m *memory) Add(person string, e Event) error {
+func (m *memory) Add(person string, events ...Event) error {
 	if person == "" {
 		return errors.New("no name")
 	}
 	m.Lock()
 	defer m.Unlock()
-	e.At = time.UnixMicro(e.At.UnixMicro())
-	m.added++
-	m.known(person).events[m.added] = e
+	for _, e := range events {
+		e.At = time.UnixMicro(e.At.UnixMicro())
+		m.added++
+		m.known(person).events[m.added] = e
+	}
 	return nil
 }
 
@@ -245,6 +247,10 @@ func suiteKept(t *testing.T, s Store) {
 	add(t, s, "Ada", all...)
 	holds(t, s, "Ada", all...)
 	holds(t, s, "ada")
+	if err := s.Add("Ben", all...); err != nil { // at once
+		t.Fatal(err)
+	}
+	holds(t, s, "Ben", all...)
 }
 
 func suitePersons(t *testing.T, s Store) {

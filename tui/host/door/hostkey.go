@@ -1,4 +1,4 @@
-package host
+package door
 
 import (
 	"crypto/ed25519"
@@ -21,11 +21,12 @@ const (
 	keyFolder = "key"
 	keyFile   = "host_ed25519"
 	keyMode   = 0o600
+	ownMode   = 0o700 // of that folder
 )
 
-// hostKey reads the key by which visitors know the host again, and makes it on
+// HostKey reads the key by which visitors know the host again, and makes it on
 // the first start.
-func hostKey(state string) (gossh.Signer, error) {
+func HostKey(state string) (gossh.Signer, error) {
 	folder := filepath.Join(state, keyFolder)
 	file := filepath.Join(folder, keyFile)
 	text, err := os.ReadFile(file)
@@ -49,7 +50,7 @@ func hostKey(state string) (gossh.Signer, error) {
 }
 
 func makeKey(folder, file string) ([]byte, error) {
-	if err := os.MkdirAll(folder, folderMode); err != nil {
+	if err := os.MkdirAll(folder, ownMode); err != nil {
 		return nil, err
 	}
 	_, key, err := ed25519.GenerateKey(rand.Reader)

@@ -1,4 +1,4 @@
-package host
+package line
 
 import (
 	"bytes"
@@ -21,7 +21,7 @@ const home = ansi.ResetStyle + ansi.CursorHomePosition
 // at for a moment needs none.
 type renderer struct {
 	w, h   int
-	t      terminal
+	t      Terminal
 	at     grid.Frame // that the buffer holds
 	styles []uv.Style // of that
 	rend   *uv.TerminalRenderer
@@ -29,11 +29,11 @@ type renderer struct {
 	out    bytes.Buffer
 }
 
-func newRenderer(w, h int, t terminal) *renderer { return &renderer{w: w, h: h, t: t} }
+func newRenderer(w, h int, t Terminal) *renderer { return &renderer{w: w, h: h, t: t} }
 
 func (p *renderer) start() {
 	p.buf = uv.NewRenderBuffer(p.w, p.h)
-	p.rend = uv.NewTerminalRenderer(&p.out, []string{"TERM=" + p.t.kind})
+	p.rend = uv.NewTerminalRenderer(&p.out, []string{"TERM=" + p.t.Kind})
 	p.rend.SetColorProfile(p.t.profile())
 	p.rend.SetFullscreen(true)
 	p.rend.SetRelativeCursor(false)

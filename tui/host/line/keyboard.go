@@ -1,4 +1,4 @@
-package host
+package line
 
 import (
 	"bytes"
@@ -12,6 +12,8 @@ import (
 	tea "charm.land/bubbletea/v2"
 	uv "github.com/charmbracelet/ultraviolet"
 	"golang.org/x/time/rate"
+
+	"trivet/tui/host/pace"
 )
 
 var (
@@ -19,23 +21,10 @@ var (
 	errSilent = errors.New("what was typed did not form a key")
 )
 
-// limiter is how fast one types: keys, and the bytes that they come in.
-type limiter struct {
-	comes       *rate.Limiter // of visits
-	keys, bytes *rate.Limiter
-	silent      int // bytes that come to no key, as in a paste that never ends
-}
-
-// worker types cells and pastes tables; looker holds a key down at most.
-func worker() limiter {
-	return limiter{unlimited, rate.NewLimiter(keysPerSecond, keyBurst), rate.NewLimiter(typedPerSecond, typedBurst), maxSilent}
-}
-
-func looker() limiter {
-	return limiter{unlimited, rate.NewLimiter(looksPerSecond, lookBurst), rate.NewLimiter(lookedPerSecond, lookedBurst), lookedBurst}
-}
-
-var unlimited = rate.NewLimiter(rate.Inf, 0)
+const (
+	maxTyped  = 1 << 20 // bytes within typedSpan, more ends the visit
+	typedSpan = time.Minute
+)
 
 // throttle is the keyboard's end of a session: a rate that a person does not
 // reach, and an end to what only fills memory.
@@ -67,16 +56,16 @@ func (t *throttle) Read(p []byte) (int, error) {
 	case t.silent.Add(int64(n)) > int64(t.limit):
 		return 0, errSilent
 	}
-	if take(t.over, t.rate, n) != nil {
+	if pace.Take(t.over, t.rate, n) != nil {
 		err = io.EOF
 	}
 	return n, err
 }
 
-// listen reads keys from a terminal until it ends, or the visit is over and in
+// Listen reads keys from a terminal until it ends, or the visit is over and in
 // closed with it. The parser of terminal input has panicked on malformed input before:
 // that ends this terminal alone.
-func listen(over context.Context, in io.Reader, kind string, by limiter, event func(tea.Msg)) (err error) {
+func Listen(over context.Context, in io.Reader, kind string, by pace.Typing, event func(tea.Msg)) (err error) {
 	defer func() {
 		if r := recover(); r != nil {
 			err = fmt.Errorf("the input could not be read: %v", r)
@@ -84,7 +73,7 @@ func listen(over context.Context, in io.Reader, kind string, by limiter, event f
 	}()
 	ctx, cancel := context.WithCancel(context.Background())
 	defer cancel()
-	t := &throttle{in: in, rate: by.bytes, limit: by.silent, over: over, from: time.Now()}
+	t := &throttle{in: in, rate: by.Bytes, limit: by.Silent, over: over, from: time.Now()}
 	// A reader has a large table of keys; one who only watches needs none.
 	first := make([]byte, 64)
 	n, err := t.Read(first)
@@ -106,7 +95,7 @@ func listen(over context.Context, in io.Reader, kind string, by limiter, event f
 			default:
 				continue // sizes come from the session, the rest from nowhere
 			}
-			if by.keys.Wait(over) != nil {
+			if by.Keys.Wait(over) != nil {
 				cancel() // and whatever is still to be read is not
 				continue
 			}

@@ -1,4 +1,4 @@
-package host
+package line
 
 import (
 	"io"
@@ -6,37 +6,43 @@ import (
 	"sync"
 	"sync/atomic"
 	"time"
+
+	"trivet/tui/host/pace"
 )
 
 // queued is how many frames wait for a slow terminal. One more drops them all,
 // and it gets a whole frame once it takes bytes again.
 const queued = 8
 
-// sender writes to one terminal, in a goroutine of its own: nobody else waits for
+// StalledLimit is how long a write may take that does not get on.
+const StalledLimit = 10 * time.Second
+
+// Sender writes to one terminal, in a goroutine of its own: nobody else waits for
 // a terminal.
-type sender struct {
+type Sender struct {
 	out  io.Writer
 	wake chan struct{}
-	done chan struct{}
+	Done chan struct{}
 
 	closed atomic.Bool
 	drops  atomic.Int64 // how often frames were dropped
 	since  atomic.Int64 // when the write that is under way began, 0 for none
 
 	mu     sync.Mutex
-	screen *screen
+	screen *Screen
 	queue  [][]byte
 	whole  bool // the next frame has to be whole
 }
 
-func newSender(out io.Writer) *sender {
-	f := &sender{out: out, wake: make(chan struct{}, 1), done: make(chan struct{})}
+// NewSender starts one.
+func NewSender(out io.Writer) *Sender {
+	f := &Sender{out: out, wake: make(chan struct{}, 1), Done: make(chan struct{})}
 	go f.run()
 	return f
 }
 
 // push adds a frame of a screen, or drops those that wait.
-func (f *sender) push(s *screen, frame []byte) {
+func (f *Sender) push(s *Screen, frame []byte) {
 	f.mu.Lock()
 	switch {
 	case f.screen != s || f.whole:
@@ -47,11 +53,11 @@ func (f *sender) push(s *screen, frame []byte) {
 		f.queue = append(f.queue, frame)
 	}
 	f.mu.Unlock()
-	nudge(f.wake)
+	pace.Nudge(f.wake)
 }
 
-// show takes the sender to another screen; nil to none.
-func (f *sender) show(s *screen) {
+// Show takes the sender to another screen; nil to none.
+func (f *Sender) Show(s *Screen) {
 	f.mu.Lock()
 	old := f.screen
 	f.screen, f.queue, f.whole = s, nil, s != nil
@@ -62,11 +68,11 @@ func (f *sender) show(s *screen) {
 	if s != nil {
 		s.join(f)
 	}
-	nudge(f.wake)
+	pace.Nudge(f.wake)
 }
 
 // next takes what there is to write.
-func (f *sender) next() []byte {
+func (f *Sender) next() []byte {
 	f.mu.Lock()
 	s, whole := f.screen, f.whole
 	if !whole {
@@ -84,8 +90,8 @@ func (f *sender) next() []byte {
 	return s.wholeFor(f)
 }
 
-func (f *sender) run() {
-	defer close(f.done)
+func (f *Sender) run() {
+	defer close(f.Done)
 	for range f.wake {
 		for b := f.next(); len(b) > 0; b = f.next() {
 			f.since.Store(time.Now().UnixNano())
@@ -101,21 +107,17 @@ func (f *sender) run() {
 	}
 }
 
-// stalled tells whether a write does not get on.
-func (f *sender) stalled(now time.Time) bool {
+// Stalled tells whether a write does not get on.
+func (f *Sender) Stalled(now time.Time) bool {
 	since := f.since.Load()
-	return since != 0 && now.Sub(time.Unix(0, since)) > stalledLimit
+	return since != 0 && now.Sub(time.Unix(0, since)) > StalledLimit
 }
 
-// close ends the sender; a write under way ends with its connection.
-func (f *sender) close() {
+// Close ends the sender; a write under way ends with its connection.
+func (f *Sender) Close() {
 	f.closed.Store(true)
-	f.show(nil)
+	f.Show(nil)
 }
 
-func nudge(c chan struct{}) {
-	select {
-	case c <- struct{}{}:
-	default:
-	}
-}
+// Dropped is how often frames were dropped.
+func (f *Sender) Dropped() int64 { return f.drops.Load() }

@@ -1,4 +1,6 @@
-package host
+// Package store keeps the sheets of a host: each in one folder, within quotas, and none lost at the
+// end of a session.
+package store
 
 import (
 	"bytes"
@@ -6,7 +8,6 @@ import (
 	"fmt"
 	"io"
 	"io/fs"
-	"log/slog"
 	"os"
 	"slices"
 	"strings"
@@ -16,33 +17,27 @@ import (
 
 	"trivet/mechanics/diag"
 	"trivet/mechanics/sheet"
-	"trivet/tui"
 )
 
 // Quotas of one private visitor. A sheet of 500 rows that is made to be hard takes
 // half a second to solve; each doubling of the rows takes ten times as long.
 const (
-	maxSheets    = 40
-	maxRescued   = 10        // more that may be kept where a session ends
-	maxRows      = 500       // of one sheet
-	maxBytes     = 256 << 10 // of one sheet
-	maxKept      = 2 << 30   // bytes of all visitors together, rescued sheets among them
-	longestName  = 80
-	maxListed    = 400 // files looked at in a folder
-	folderMode   = 0o700
-	sheetMode    = 0o600
-	sheetsEnding = ".toml"
+	maxSheets   = 40
+	maxRescued  = 10        // more that may be kept where a session ends
+	MaxRows     = 500       // of one sheet
+	MaxBytes    = 256 << 10 // of one sheet
+	MaxKept     = 2 << 30   // bytes of all visitors together, rescued sheets among them
+	LastBytes   = 256 << 20 // of MaxKept, for what is saved where a session ends: of 1000 visitors a sheet of the largest size
+	longestName = 80
+	maxListed   = 400 // files looked at in a folder
+	FolderMode  = 0o700
+	SheetMode   = 0o600
+	Ending      = ".toml"
 )
 
-// saver is what the workbench saves with instead of the file system.
-type saver interface {
-	save(name string, s *sheet.Sheet, was sheet.Stamp, force bool) (sheet.Stamp, error)
-	rescue(log *slog.Logger, m tui.Model) (says string, safe bool)
-}
-
-// store keeps sheets in one folder and nowhere else: names have no folders in
+// Store keeps sheets in one folder and nowhere else: names have no folders in
 // them, and the root refuses links that lead out.
-type store struct {
+type Store struct {
 	folder      func(create bool) (*os.Root, error) // to be closed; made where it is not there and that is asked for
 	own         string                              // a name that is well whatever badName says of it: of the sheet presented
 	limit       int                                 // sheets; 0 for no quota
@@ -53,11 +48,26 @@ type store struct {
 	spare       func() (*os.Root, error) // where a sheet goes at the end that its folder does not take; may be nil
 }
 
-// tooLarge is said of a change that is not made.
-const tooLarge = "a sheet may have 500 rows and 256 kB here, so the last key was not applied"
+// OfFolder is the store of a folder that is there, whose sheets are copied.
+func OfFolder(root *os.Root) *Store { return &Store{folder: fixed(root)} }
+
+// OfSheet is the store of the one sheet that is presented. What its folder does not take at the
+// end goes to what spare gives.
+func OfSheet(root *os.Root, name string, spare func() (*os.Root, error)) *Store {
+	return &Store{folder: fixed(root), own: name, spare: spare}
+}
+
+// OfVisitor is the store of a private visitor, within the quotas: in a folder that is made where
+// create asks for it, written in turn, with the bytes of all visitors together in kept.
+func OfVisitor(folder func(create bool) (*os.Root, error), turn *sync.Mutex, kept *atomic.Int64) *Store {
+	return &Store{folder: folder, limit: maxSheets, rows: MaxRows, bytes: MaxBytes, kept: kept, turn: turn}
+}
+
+// TooLarge is said of a change that is not made.
+const TooLarge = "a sheet may have 500 rows and 256 kB here, so the last key was not applied"
 
 // fits tells whether a sheet is within the quota.
-func (st *store) fits(s *sheet.Sheet) error {
+func (st *Store) fits(s *sheet.Sheet) error {
 	rows := 0
 	for _, t := range s.Tables {
 		rows += len(t.Rows)
@@ -72,7 +82,7 @@ func (st *store) fits(s *sheet.Sheet) error {
 }
 
 // fine says what is wrong with a name in this folder.
-func (st *store) fine(name string) error {
+func (st *Store) fine(name string) error {
 	if st.own != "" && name == st.own {
 		return nil
 	}
@@ -87,7 +97,7 @@ func badName(name string) error {
 	switch {
 	case strings.ContainsAny(name, `/\:`):
 		return refuse("is in another folder, but all sheets are kept in one")
-	case !strings.HasSuffix(name, sheetsEnding) || len(name) == len(sheetsEnding):
+	case !strings.HasSuffix(name, Ending) || len(name) == len(Ending):
 		return refuse("does not end in .toml")
 	case len(name) > longestName:
 		return refuse("is too long")
@@ -108,7 +118,8 @@ func stampOf(info fs.FileInfo) sheet.Stamp {
 	return sheet.Stamp{Time: info.ModTime(), Size: info.Size()}
 }
 
-func (st *store) load(name string) (*sheet.Sheet, sheet.Stamp, error) {
+// Load reads a sheet.
+func (st *Store) Load(name string) (*sheet.Sheet, sheet.Stamp, error) {
 	if err := st.fine(name); err != nil {
 		return nil, sheet.Stamp{}, err
 	}
@@ -136,8 +147,8 @@ func (st *store) load(name string) (*sheet.Sheet, sheet.Stamp, error) {
 	return s, stampOf(info), err
 }
 
-// names lists the sheets.
-func (st *store) names() []string {
+// Names lists the sheets.
+func (st *Store) Names() []string {
 	root, err := st.folder(false)
 	if err != nil {
 		return nil
@@ -162,9 +173,9 @@ func namesIn(root *os.Root) (all []string) {
 	return all
 }
 
-// save writes a sheet beside its place and moves it there, so that a crash
+// Save writes a sheet beside its place and moves it there, so that a crash
 // leaves the old one or the new one.
-func (st *store) save(name string, s *sheet.Sheet, was sheet.Stamp, force bool) (sheet.Stamp, error) {
+func (st *Store) Save(name string, s *sheet.Sheet, was sheet.Stamp, force bool) (sheet.Stamp, error) {
 	if err := st.fine(name); err != nil {
 		return sheet.Stamp{}, err
 	}
@@ -180,7 +191,7 @@ func (st *store) save(name string, s *sheet.Sheet, was sheet.Stamp, force bool) 
 		return sheet.Stamp{}, sheet.WriteError(err)
 	}
 	defer root.Close()
-	mode := fs.FileMode(sheetMode)
+	mode := fs.FileMode(SheetMode)
 	info, err := root.Lstat(name)
 	switch {
 	case errors.Is(err, fs.ErrNotExist):
@@ -228,13 +239,13 @@ func (st *store) save(name string, s *sheet.Sheet, was sheet.Stamp, force bool) 
 
 // keeps counts bytes that are to be kept, unless all visitors together would then
 // keep too many. The last are for what is saved where a session ends.
-func (st *store) keeps(bytes int64) bool {
+func (st *Store) keeps(bytes int64) bool {
 	if st.kept == nil {
 		return true
 	}
-	limit := int64(maxKept)
+	limit := int64(MaxKept)
 	if !st.rescues {
-		limit -= lastBytes
+		limit -= LastBytes
 	}
 	if now := st.kept.Add(bytes); bytes > 0 && now > limit {
 		st.kept.Add(-bytes)

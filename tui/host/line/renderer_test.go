@@ -1,15 +1,15 @@
-package host
+package line
 
 import (
 	"strings"
 	"testing"
 
+	tea "charm.land/bubbletea/v2"
+
 	"trivet/mechanics/sheet"
 	"trivet/tui"
 	"trivet/tui/grid"
 	"trivet/tui/theme"
-
-	tea "charm.land/bubbletea/v2"
 )
 
 // Whatever frames came before, and whether a terminal saw them all or came in the
@@ -20,7 +20,7 @@ func TestFramesInAnyOrderEndInTheSameScreen(t *testing.T) {
 		t.Fatal(err)
 	}
 	m := tui.New(tui.Options{Sheet: s, Path: "lamp.toml", Width: 90, Height: 29})
-	at := terminalOf([]string{"TERM=xterm-256color"})
+	at := TerminalOf([]string{"TERM=xterm-256color"})
 	p := newRenderer(90, 30, at)
 	all := newEmulator(t, 90, 30)
 	var before grid.Frame
@@ -30,12 +30,12 @@ func TestFramesInAnyOrderEndInTheSameScreen(t *testing.T) {
 	} {
 		next, _ := m.Update(tea.KeyPressMsg(k))
 		m = next.(tui.Model)
-		frame := line(m.Look().On(90, 29, theme.Unicode), 90, 30, at, strings.Repeat("x", i))
+		frame := Under(m.Look().On(90, 29, theme.Unicode), 90, 30, at, strings.Repeat("x", i))
 		switch i % 5 {
 		case 3:
 			frame.All().Text(3, 4, theme.Bad, "線が三 👍🏽 e\u0301 é")
 		case 4: // of another size still
-			frame = line(m.Look().On(70, 20, theme.Unicode), 90, 30, at, "")
+			frame = Under(m.Look().On(70, 20, theme.Unicode), 90, 30, at, "")
 		}
 		if i == 0 {
 			_, _ = all.Write(p.whole(frame))

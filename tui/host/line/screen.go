@@ -1,4 +1,6 @@
-package host
+// Package line is a visitor's end of the line: the keys that come from a terminal, and the screens
+// that go to it, each drawn once for all who see the same.
+package line
 
 import (
 	"log/slog"
@@ -6,31 +8,32 @@ import (
 	"time"
 
 	"trivet/tui/grid"
+	"trivet/tui/host/pace"
 )
 
-// pace is how soon a screen follows a change, how often at most, and how many
+// Tempo is how soon a screen follows a change, how often at most, and how many
 // times the time that a frame took it rests. What a keystroke changes comes in
 // two steps, the cell and a moment later the result: a class gets both in one
 // frame. One who looks around has no share in the class's time.
-type pace struct {
+type Tempo struct {
 	after, every time.Duration
 	rests        time.Duration
 }
 
 var (
-	atOnce    = pace{0, 15 * time.Millisecond, 1}
-	withClass = pace{20 * time.Millisecond, 100 * time.Millisecond, 1}
-	alone     = pace{10 * time.Millisecond, 60 * time.Millisecond, 8}
+	AtOnce    = Tempo{0, 15 * time.Millisecond, 1}
+	WithClass = Tempo{20 * time.Millisecond, 100 * time.Millisecond, 1}
+	Alone     = Tempo{10 * time.Millisecond, 60 * time.Millisecond, 8}
 )
 
-// screen is one drawing that any number of terminals show: one frame and one
+// Screen is one drawing that any number of terminals show: one frame and one
 // difference for all of them.
-type screen struct {
+type Screen struct {
 	log    *slog.Logger
 	frame  func() grid.Frame // pure but for what it reads atomically
-	pace   pace
-	paints turns // when it follows a change
-	first  turns // when it is drawn whole
+	pace   Tempo
+	paints pace.Turns // when it follows a change
+	first  pace.Turns // when it is drawn whole
 	dirty  chan struct{}
 	stop   chan struct{}
 
@@ -41,26 +44,28 @@ type screen struct {
 	frames   int    // drawn, for measuring
 
 	mu      sync.Mutex // of the members alone; never held while drawing
-	members map[*sender]bool
+	members map[*Sender]bool
 }
 
-func newScreen(log *slog.Logger, w, h int, t terminal, p pace, frame func() grid.Frame) *screen {
-	return &screen{
-		log: log, frame: frame, pace: p, renderer: newRenderer(w, h, t), members: map[*sender]bool{},
+// NewScreen makes a screen of w by h that shows what frame draws, once it has begun.
+func NewScreen(log *slog.Logger, w, h int, t Terminal, p Tempo, frame func() grid.Frame) *Screen {
+	return &Screen{
+		log: log, frame: frame, pace: p, renderer: newRenderer(w, h, t), members: map[*Sender]bool{},
 		dirty: make(chan struct{}, 1), stop: make(chan struct{}),
 	}
 }
 
-// begin lets the screen follow what changes.
-func (s *screen) begin(paints, first turns) *screen {
+// Begin lets the screen follow what changes.
+func (s *Screen) Begin(paints, first pace.Turns) *Screen {
 	s.paints, s.first = paints, first
 	go s.run()
 	return s
 }
 
-func (s *screen) touch() { nudge(s.dirty) }
+// Touch says that something may look otherwise.
+func (s *Screen) Touch() { pace.Nudge(s.dirty) }
 
-func (s *screen) run() {
+func (s *Screen) run() {
 	var last time.Time
 	var took time.Duration
 	for {
@@ -69,20 +74,20 @@ func (s *screen) run() {
 			return
 		case <-s.dirty:
 		}
-		if sleep(max(s.pace.after, max(s.pace.every, s.pace.rests*took)-time.Since(last)), s.stop) != nil {
+		if pace.Sleep(max(s.pace.after, max(s.pace.every, s.pace.rests*took)-time.Since(last)), s.stop) != nil {
 			return
 		}
 		select { // what changed while waiting is in this frame
 		case <-s.dirty:
 		default:
 		}
-		took = s.paints.do(s.redraw)
+		took = s.paints.Do(s.redraw)
 		last = time.Now()
 	}
 }
 
 // redraw draws what has become and hands the difference round.
-func (s *screen) redraw() {
+func (s *Screen) redraw() {
 	frame, ok := s.compose()
 	if !ok {
 		return
@@ -93,7 +98,7 @@ func (s *screen) redraw() {
 }
 
 // take shows a frame; the caller is drawing.
-func (s *screen) take(frame grid.Frame) {
+func (s *Screen) take(frame grid.Frame) {
 	if frame.Same(s.shown) {
 		return
 	}
@@ -121,7 +126,7 @@ func (s *screen) take(frame grid.Frame) {
 
 // compose draws. A fault of ours in there leaves the frame as it is and ends
 // nobody.
-func (s *screen) compose() (frame grid.Frame, ok bool) {
+func (s *Screen) compose() (frame grid.Frame, ok bool) {
 	defer func() {
 		if r := recover(); r != nil {
 			s.log.Error("a frame could not be drawn", "fault", r)
@@ -131,7 +136,7 @@ func (s *screen) compose() (frame grid.Frame, ok bool) {
 	return s.frame(), true
 }
 
-func (s *screen) join(f *sender) {
+func (s *Screen) join(f *Sender) {
 	s.mu.Lock()
 	defer s.mu.Unlock()
 	f.mu.Lock()
@@ -141,7 +146,7 @@ func (s *screen) join(f *sender) {
 	}
 }
 
-func (s *screen) leave(f *sender) {
+func (s *Screen) leave(f *Sender) {
 	s.mu.Lock()
 	defer s.mu.Unlock()
 	delete(s.members, f)
@@ -149,9 +154,9 @@ func (s *screen) leave(f *sender) {
 
 // wholeFor gives a member the frame as it stands; the differences that follow
 // start from it.
-func (s *screen) wholeFor(f *sender) []byte {
+func (s *Screen) wholeFor(f *Sender) []byte {
 	if !s.isReady() {
-		s.first.do(s.ready)
+		s.first.Do(s.ready)
 	}
 	s.drawing.Lock()
 	defer s.drawing.Unlock()
@@ -170,14 +175,14 @@ func (s *screen) wholeFor(f *sender) []byte {
 	return s.whole
 }
 
-func (s *screen) isReady() bool {
+func (s *Screen) isReady() bool {
 	s.drawing.Lock()
 	defer s.drawing.Unlock()
 	return s.whole != nil
 }
 
 // ready has a whole frame there; who waits for a turn draws nothing.
-func (s *screen) ready() {
+func (s *Screen) ready() {
 	s.drawing.Lock()
 	defer s.drawing.Unlock()
 	s.makeWhole()
@@ -185,7 +190,7 @@ func (s *screen) ready() {
 
 // makeWhole draws the frame whole, unless it is there or cannot be drawn; the
 // caller is drawing.
-func (s *screen) makeWhole() bool {
+func (s *Screen) makeWhole() bool {
 	if s.shown.Grid == nil {
 		frame, ok := s.compose()
 		if !ok {
@@ -199,4 +204,5 @@ func (s *screen) makeWhole() bool {
 	return true
 }
 
-func (s *screen) close() { close(s.stop) }
+// Close ends the drawing.
+func (s *Screen) Close() { close(s.stop) }

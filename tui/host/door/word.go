@@ -1,10 +1,9 @@
-package host
+package door
 
 import (
 	"crypto/rand"
 	"crypto/sha256"
 	"crypto/subtle"
-	"net/netip"
 	"strings"
 )
 
@@ -24,8 +23,8 @@ rack raft ramp ring river rod roof root rope ruler scale screw shaft shed shelf 
 spool stem step stone strut swing table tank tent tile tower track tree truck truss tube vault wall wedge
 wheel winch wing wire yard yoke`
 
-// newWord makes a class word that can be read out.
-func newWord() string {
+// NewWord makes a class word that can be read out.
+func NewWord() string {
 	var at [wordParts]byte
 	_, _ = rand.Read(at[:]) // which never fails
 	list := strings.Fields(parts)
@@ -44,16 +43,4 @@ func sameWord(typed, word string) bool {
 	}
 	a, b := letters(typed), letters(word)
 	return subtle.ConstantTimeCompare(a[:], b[:]) == 1
-}
-
-// place is what counts as one address: a whole network of one in IPv6, where
-// anybody has many.
-func place(a netip.Addr) netip.Prefix {
-	a = a.Unmap()
-	bits := 32
-	if a.Is6() {
-		bits = 64
-	}
-	p, _ := a.Prefix(bits)
-	return p
 }

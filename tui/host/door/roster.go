@@ -1,4 +1,4 @@
-package host
+package door
 
 import (
 	"crypto/rsa"
@@ -12,11 +12,11 @@ import (
 	"trivet/mechanics/diag"
 )
 
-// roster is a list of keys, as in an authorized_keys file: the comment of each by
+// Roster is a list of keys, as in an authorized_keys file: the comment of each by
 // the key's own bytes.
-type roster map[string]string
+type Roster map[string]string
 
-func (r roster) has(key gossh.PublicKey) bool {
+func (r Roster) has(key gossh.PublicKey) bool {
 	_, ok := r[string(key.Marshal())]
 	return ok
 }
@@ -46,13 +46,13 @@ func inLine(file string, i int, msg, hint string) error {
 	return errors.New(e.Short(file))
 }
 
-// readRoster reads a list of keys.
-func readRoster(file string) (roster, error) {
+// ReadRoster reads a list of keys.
+func ReadRoster(file string) (Roster, error) {
 	text, err := os.ReadFile(file)
 	if err != nil {
 		return nil, fmt.Errorf("the list of keys cannot be read: %w", err)
 	}
-	keys := roster{}
+	keys := Roster{}
 	for i, l := range strings.Split(strings.TrimPrefix(string(text), "\ufeff"), "\n") {
 		l = strings.TrimSpace(l)
 		if l == "" || l[0] == '#' {
@@ -70,7 +70,7 @@ func readRoster(file string) (roster, error) {
 		if why := unfit(key); why != "" {
 			return nil, inLine(file, i, why, "")
 		}
-		keys[string(key.Marshal())] = echo(comment)
+		keys[string(key.Marshal())] = Echo(comment)
 	}
 	if len(keys) == 0 {
 		return nil, diag.New(file+": the file has no keys", "one key a line, as in id_ed25519.pub")

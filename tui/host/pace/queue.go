@@ -1,4 +1,4 @@
-package host
+package pace
 
 import (
 	"sync"
@@ -7,13 +7,14 @@ import (
 	"golang.org/x/time/rate"
 )
 
-// turns is when a visitor's work is done: it does f, and tells how long f took.
-type turns interface{ do(f func()) time.Duration }
+// Turns is when a visitor's work is done: it does f, and tells how long f took.
+type Turns interface{ Do(f func()) time.Duration }
 
-// atOnceTurns is for those who wait for nobody: a presenter, and a class.
-type atOnceTurns struct{}
+// AtOnce is for those who wait for nobody: a presenter, and a class.
+type AtOnce struct{}
 
-func (atOnceTurns) do(f func()) time.Duration {
+// Do does f now.
+func (AtOnce) Do(f func()) time.Duration {
 	from := time.Now()
 	f()
 	return time.Since(from)
@@ -23,12 +24,12 @@ func (atOnceTurns) do(f func()) time.Duration {
 // after it: all work there takes half a core at most, however many ask for it.
 const queueRests = 1
 
-// queue is for what no class waits for, one piece of work at a time, in the order
+// Queue is for what no class waits for, one piece of work at a time, in the order
 // in which it came.
-type queue struct{ mu sync.Mutex }
+type Queue struct{ mu sync.Mutex }
 
-// do does not wait for the rest, which is the next one's.
-func (l *queue) do(f func()) time.Duration {
+// Do does not wait for the rest, which is the next one's.
+func (l *Queue) Do(f func()) time.Duration {
 	l.mu.Lock()
 	from := time.Now()
 	defer func() { time.AfterFunc(queueRests*time.Since(from), l.mu.Unlock) }()
@@ -45,58 +46,60 @@ const (
 	creditUnit      = time.Microsecond // as it is counted
 )
 
-// account is what one key's visits may take in all, so that coming again does not
+// Account is what one key's visits may take in all, so that coming again does not
 // fill it. Who has used up the computing time, as nobody does for long who types, waits in
 // the queue with all the others who have.
-type account struct {
-	slow    *queue
-	limiter limiter
-	credit  *rate.Limiter // of computing time, twice the burst: the lower half is debt
+type Account struct {
+	slow   *Queue
+	Typing Typing
+	credit *rate.Limiter // of computing time, twice the burst: the lower half is debt
 }
 
-func newAccount(slow *queue) *account {
-	a := &account{slow: slow, limiter: worker(), credit: rate.NewLimiter(rate.Limit(creditPerSecond/creditUnit), int(2*creditBurst/creditUnit))}
-	a.limiter.comes = rate.NewLimiter(keyComesPerSecond, keyComesBurst)
+func newAccount(slow *Queue) *Account {
+	a := &Account{slow: slow, Typing: Worker(), credit: rate.NewLimiter(rate.Limit(creditPerSecond/creditUnit), int(2*creditBurst/creditUnit))}
+	a.Typing.Comes = rate.NewLimiter(keyComesPerSecond, keyComesBurst)
 	return a
 }
 
-func (a *account) do(f func()) time.Duration {
-	var by turns = atOnceTurns{}
+// Do does f now, or in its turn where the computing time is used up.
+func (a *Account) Do(f func()) time.Duration {
+	var by Turns = AtOnce{}
 	if a.left() <= 0 {
 		by = a.slow
 	}
-	took := by.do(f)
+	took := by.Do(f)
 	a.spend(took)
 	return took
 }
 
 // left is the computing time that is not used up, negative where it is owed.
-func (a *account) left() time.Duration {
+func (a *Account) left() time.Duration {
 	return time.Duration(a.credit.Tokens())*creditUnit - creditBurst
 }
 
 // spend takes from the account, at most into as much debt as it may hold.
-func (a *account) spend(d time.Duration) {
+func (a *Account) spend(d time.Duration) {
 	a.credit.ReserveN(time.Now(), int(min(d, a.left()+creditBurst)/creditUnit))
 }
 
 // full tells whether nothing is owed any more.
-func (a *account) full() bool {
-	return full(a.credit) && full(a.limiter.comes) && full(a.limiter.keys) && full(a.limiter.bytes)
+func (a *Account) full() bool {
+	return Full(a.credit) && Full(a.Typing.Comes) && Full(a.Typing.Keys) && Full(a.Typing.Bytes)
 }
 
-// accounts are kept by key until nothing is owed any more.
-type accounts struct {
-	slow queue
+// Accounts are kept by key until nothing is owed any more.
+type Accounts struct {
+	slow Queue
 	mu   sync.Mutex
-	all  map[string]*account
+	all  map[string]*Account
 }
 
-func (a *accounts) of(key string) *account {
+// Of gives a key its account.
+func (a *Accounts) Of(key string) *Account {
 	a.mu.Lock()
 	defer a.mu.Unlock()
 	if a.all == nil {
-		a.all = map[string]*account{}
+		a.all = map[string]*Account{}
 	}
 	for k, v := range a.all {
 		if k != key && v.full() {

@@ -1,4 +1,6 @@
-package host
+// Package door admits visitors: who they are by their keys or the class word, and how many may come
+// from where. It knows nothing of what they come to.
+package door
 
 import (
 	"errors"
@@ -12,14 +14,14 @@ import (
 	gossh "golang.org/x/crypto/ssh"
 )
 
-// admission is who may come in as what.
-type admission struct {
-	presenters, watchers roster
-	word                 string // the class word of this run; empty without
-	open                 bool   // anybody, said explicitly or on the loopback address
-	private              bool   // everybody needs a key, to find the sheets again
+// Admission is who may come in as what.
+type Admission struct {
+	Presenters, Watchers Roster
+	Word                 string // the class word of this run; empty without
+	Open                 bool   // anybody, said explicitly or on the loopback address
+	Private              bool   // everybody needs a key, to find the sheets again
 
-	wait func(d time.Duration, over <-chan struct{}) error // until a class word is checked
+	Wait func(d time.Duration, over <-chan struct{}) error // until a class word is checked
 
 	mu   sync.Mutex
 	came map[string]bool // keys that were in by the class word
@@ -36,8 +38,8 @@ var (
 	errKeyless = errors.New("no key where one is needed")
 )
 
-// reasons puts in words why one was not admitted, and how often.
-func reasons(err error) string {
+// Reasons puts in words why one was not admitted, and how often.
+func Reasons(err error) string {
 	var all *gossh.ServerAuthError
 	if !errors.As(err, &all) {
 		return err.Error()
@@ -63,10 +65,10 @@ func reasons(err error) string {
 	return strings.Join(words, ", ")
 }
 
-// config is the protocol's side of admission: current algorithms, few tries,
+// Config is the protocol's side of admission: current algorithms, few tries,
 // keys that are proved, and the class word. Each connection has its own.
-func (a *admission) config(from *connection) *gossh.ServerConfig {
-	q := &question{admission: a, from: from}
+func (a *Admission) Config(from *Connection) *gossh.ServerConfig {
+	q := &question{Admission: a, from: from}
 	c := &gossh.ServerConfig{
 		MaxAuthTries:  authTries,
 		ServerVersion: "SSH-2.0-trivet",
@@ -84,9 +86,9 @@ func (a *admission) config(from *connection) *gossh.ServerConfig {
 	}
 	c.KeyboardInteractiveCallback = func(_ gossh.ConnMetadata, ask gossh.KeyboardInteractiveChallenge) (*gossh.Permissions, error) {
 		switch {
-		case !a.private && a.open:
+		case !a.Private && a.Open:
 			return &gossh.Permissions{}, nil
-		case !a.private && a.word != "":
+		case !a.Private && a.Word != "":
 			return q.asked(ask, nil)
 		}
 		return nil, q.refused(ask)
@@ -102,7 +104,7 @@ func (q *question) offered(_ gossh.ConnMetadata, key gossh.PublicKey) (*gossh.Pe
 	case unfit(key) != "":
 		q.shown = errUnfit
 		return nil, errUnfit
-	case q.open || q.known(key) || q.word != "":
+	case q.Open || q.known(key) || q.Word != "":
 		return nil, nil
 	}
 	q.shown = errNoList
@@ -111,39 +113,39 @@ func (q *question) offered(_ gossh.ConnMetadata, key gossh.PublicKey) (*gossh.Pe
 
 // another tells whether a key is worth proving behind one that needs the class word: an
 // agent may hold a presenter's besides.
-func (a *admission) another(_ gossh.ConnMetadata, key gossh.PublicKey) (*gossh.Permissions, error) {
+func (a *Admission) another(_ gossh.ConnMetadata, key gossh.PublicKey) (*gossh.Permissions, error) {
 	if unfit(key) == "" && a.known(key) {
 		return nil, nil
 	}
 	return nil, errNoList
 }
 
-func (a *admission) listed(key gossh.PublicKey) bool {
-	return a.presenters.has(key) || a.watchers.has(key)
+func (a *Admission) listed(key gossh.PublicKey) bool {
+	return a.Presenters.has(key) || a.Watchers.has(key)
 }
 
 // known tells whether a key needs no class word: it is in a list, or was in before.
-func (a *admission) known(key gossh.PublicKey) bool {
+func (a *Admission) known(key gossh.PublicKey) bool {
 	a.mu.Lock()
 	defer a.mu.Unlock()
 	return a.listed(key) || a.came[string(key.Marshal())]
 }
 
 // remember notes a key whose owner knew the class word.
-func (a *admission) remember(key gossh.PublicKey) {
+func (a *Admission) remember(key gossh.PublicKey) {
 	a.mu.Lock()
 	defer a.mu.Unlock()
 	if a.came == nil {
 		a.came = map[string]bool{}
 	}
-	if len(a.came) < keysKept {
+	if len(a.came) < KeysKept {
 		a.came[string(key.Marshal())] = true
 	}
 }
 
 // proved takes a key whose owner has signed with it.
 func (q *question) proved(_ gossh.ConnMetadata, key gossh.PublicKey, _ *gossh.Permissions, _ string) (*gossh.Permissions, error) {
-	if q.open || q.known(key) {
+	if q.Open || q.known(key) {
 		return permit(key), nil
 	}
 	return nil, &gossh.PartialSuccessError{Next: gossh.ServerAuthCallbacks{
@@ -165,8 +167,8 @@ func permit(key gossh.PublicKey) *gossh.Permissions {
 
 // question is what is asked of one connection, and said to it.
 type question struct {
-	*admission
-	from     *connection
+	*Admission
+	from     *Connection
 	missed   bool  // a class word was wrong
 	shown    error // why the last key that was shown is not taken; nil where none was
 	reported bool  // that a key is needed
@@ -184,12 +186,12 @@ func (q *question) asked(ask gossh.KeyboardInteractiveChallenge, key gossh.Publi
 	}
 	if d := q.from.attempt(); d > 0 {
 		_, err := ask("", delayed(d), nil, nil)
-		if err = errors.Join(err, q.wait(d, q.from.ctx.Done())); err != nil {
+		if err = errors.Join(err, q.Wait(d, q.from.ctx.Done())); err != nil {
 			q.from.forgive() // it was not checked
 			return nil, err
 		}
 	}
-	if len(answers) != 1 || !sameWord(answers[0], q.word) {
+	if len(answers) != 1 || !sameWord(answers[0], q.Word) {
 		q.missed = true
 		return nil, errWord
 	}
@@ -229,7 +231,7 @@ func (q *question) refused(ask gossh.KeyboardInteractiveChallenge) error {
 // lines of a small terminal.
 func (q *question) needsKey() string {
 	then := "come again."
-	if !q.open && q.word == "" {
+	if !q.Open && q.Word == "" {
 		then = "give the .pub file to whoever runs this host."
 	}
 	switch {
@@ -237,28 +239,28 @@ func (q *question) needsKey() string {
 		return "The key that your ssh showed is not in this host's list.\nTry: " + then
 	case q.shown == errUnfit:
 		return "The key that your ssh showed is of a kind that is not accepted here.\nTry: `ssh-keygen -t ed25519`, then " + then
-	case q.private:
+	case q.Private:
 		return "A private workbench needs an SSH key, and your ssh showed none.\nTry: `ssh-keygen -t ed25519`, then " + then
 	}
 	return "This host needs an SSH key, and your ssh showed none.\nTry: `ssh-keygen -t ed25519`, then " + then
 }
 
 // person tells who a connection belongs to, by the key that was proved.
-func (a *admission) person(p *gossh.Permissions) person {
+func (a *Admission) person(p *gossh.Permissions) Person {
 	if p == nil || p.Extensions[keyText] == "" {
-		return person{}
+		return Person{}
 	}
 	wire := p.Extensions[keyText]
 	key, err := gossh.ParsePublicKey([]byte(wire))
 	if err != nil {
-		return person{}
+		return Person{}
 	}
-	who := person{print: gossh.FingerprintSHA256(key), folder: folderOf([]byte(wire)), listed: a.listed(key)}
-	if note, ok := a.watchers[wire]; ok {
-		who.note = note
+	who := Person{Print: gossh.FingerprintSHA256(key), Folder: folderOf([]byte(wire)), Listed: a.listed(key)}
+	if note, ok := a.Watchers[wire]; ok {
+		who.Note = note
 	}
-	if note, ok := a.presenters[wire]; ok {
-		who.role, who.note = presenter, note
+	if note, ok := a.Presenters[wire]; ok {
+		who.Role, who.Note = Presenter, note
 	}
 	return who
 }
