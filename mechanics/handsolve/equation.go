@@ -81,10 +81,13 @@ func (e *Equation) solve() float64 {
 	return -sum / coef
 }
 
-// drops says why an unknown symbol that is not in an equation drops out.
+// drops says why an unknown symbol that is not in an equation drops out; of a section why any
+// member cut does, and of the whole why any two-force member does, known or not, as the reader
+// sees all of them in its figure.
 func (f *finder) drops(e *Equation) {
-	for _, n := range f.left(e.g) {
-		if f.coef(&e.c, n) != 0 {
+	for i := range e.g.nets {
+		n := &e.g.nets[i]
+		if f.known[n.Symbol] && !(len(e.Cut) > 0 && f.isMember(n.Symbol)) && !(e.Whole && n.Symbol >= f.n) || f.coef(&e.c, n) != 0 {
 			continue
 		}
 		why := f.why(e.g, &e.c, n)

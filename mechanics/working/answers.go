@@ -332,6 +332,20 @@ func (r answer) partOf() []doc.Block {
 func (r answer) component(axis int) []doc.Block {
 	var forces []directed
 	switch q := r.q; {
+	case q.Of.Thing == problem.ABody && len(r.s.X) > 0: // no table of the loads adds them up
+		var terms []doc.Math
+		for _, a := range r.acts[q.Of.Index] {
+			switch x := xyz(in(a.Force.Const, r.p.Units.Force))[axis]; {
+			case x > 0:
+				terms = append(terms, r.number(x))
+			case x < 0:
+				terms = append(terms, neg(r.number(-x)))
+			}
+		}
+		if len(terms) > 1 {
+			return r.is(sum(terms...))
+		}
+		return nil
 	case q.Of.Thing == problem.ALoad:
 		d := &r.p.Loads[q.Of.Index]
 		forces = []directed{{r.of.symbol, d.Direction, d.Total}}

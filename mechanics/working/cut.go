@@ -243,7 +243,7 @@ func (b *builder) equationsOf() string {
 		}
 	}
 	if empty > 0 {
-		of = ", " + strconv.Itoa(empty) + " of which " + english.Plural(empty, "contains") + " no force,"
+		of = ", of which " + strconv.Itoa(empty) + " " + english.Plural(empty, "is") + " satisfied by 0 = 0,"
 	}
 	return " (" + strconv.Itoa(len(b.s.System.Rows)) + " of equilibrium" + of + " and " + strconv.Itoa(len(b.ties)) + " between the forces)"
 }

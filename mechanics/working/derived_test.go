@@ -25,6 +25,7 @@ func TestEveryStepIsArgued(t *testing.T) {
 		{"crate-on-three-cables", "FB = FC With FB substituted, ΣFz on particle A contains only FC.", ""},
 		{"wedge-that-raises-a-block", "n = (-0.942, 0.486)/√(0.486² + 0.942²) = (-0.8887, 0.4585), perpendicular to the resultant of N1 and F1", "cos -8°"},
 		{"wedge-that-raises-a-block", "F_N1 + F_F1 = N1 (0.4858 i + 0.9416 j) n · (-i - 0.35 j) = (-0.8887)(-1) + (0.4585)(-0.35) = 0.7282", ""},
+		{"balloon", "998.3 - 196.2 - 98.1 = 704", ""},
 		{"wedge-that-raises-a-block", "9 equations (4 of equilibrium and 5 between the forces) in 9 unknowns", ""},
 		{"boom-with-cables-at-two-points", "u_EP = r_EP/|r_EP| = (-3, 4, 0)/5 = -0.6 i + 0.8 j", ""},
 		{"boom-with-cables-at-two-points", "u_EP · (r_EC × u_CQ) = (-0.6)(-1.732) + (0.8)(1.732) = 2.425", ""},

@@ -123,7 +123,7 @@ func TestHandStepsInText(t *testing.T) {
          ΣM_A = -8 · 0.6 S_right - 2 load = 0
          ΣM_A = -4.8 S_right - 2 · 1200 = 0
       S_right = -500 N
-    ΣM_B on the whole frame contains only Ay: Ax passes through B.
+    ΣM_B on the whole frame contains only Ay: Ax and S_right pass through B.
       ΣM_B = -8 Ay + 6 load = 0
       ΣM_B = -8 Ay + 6 · 1200 = 0
         Ay = 900 N

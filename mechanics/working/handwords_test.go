@@ -269,7 +269,7 @@ Two-force member: right part
 Whole frame
   On the whole frame the internal forces cancel in pairs, so only the external forces remain.
   ΣM_A on the whole frame contains only S_right: Ax and Ay pass through A.
-  ΣM_B on the whole frame contains only Ay: Ax passes through B.
+  ΣM_B on the whole frame contains only Ay: Ax and S_right pass through B.
   ΣFx on the whole frame contains only Ax. S_right is already known.
 Components of the force in the right part
 `,
@@ -406,7 +406,7 @@ Whole truss
 Section through BC, GE and GC
   Cut BC, GE and GC and consider the part with joints A, B and G.
   ΣM_C on this part contains only GE: BC and GC pass through C. Ay is already known.
-  ΣFy on this part contains only GC: BC has no component in that direction. Ay is already known.
+  ΣFy on this part contains only GC: BC and GE have no component in that direction. Ay is already known.
   ΣFx on this part contains only BC. GE, GC and Ax are already known.
 `,
 	"roof-truss-in-the-wind": `
