@@ -11,7 +11,7 @@ type Ahead []tea.KeyPressMsg
 
 // MaxAhead is how many keys wait for a working that is being laid out, or for practice that is
 // being opened: more than anybody types in that time.
-const MaxAhead = 64
+const MaxAhead = 512
 
 // Hold keeps one key more.
 func (a *Ahead) Hold(msg tea.KeyPressMsg) {
