@@ -78,17 +78,18 @@ func (b *builder) twoForceMember(step *handsolve.Step) doc.Block {
 func (b *builder) zeroForce(z handsolve.Inspection) doc.Block {
 	joint := b.bodyWords(z.Body)
 	zero := append(english.Each(z.Zero, b.unknown), traced(origin.Phrase("zero by inspection: no load acts at %[1]s", joint), exactly(0)))
-	lead := []any{"No load acts at " + joint + ". "}
+	lead := "No load acts at " + joint + ". "
+	var before []any
 	third, two := "the third member", "It joins two members"
 	if len(z.Before) > 0 { // they are at the joint, and count no longer
-		lead = append(lead, b.are("", z.Before, "is", " already known to be zero. ")...)
+		before, lead = b.are(lead, z.Before, "is", " already known to be zero."), " "
 		third, two = "the other member", "Two more members meet there"
 	}
-	why := b.are("", z.Collinear, "is", " collinear there, so "+third+" carries no force: ")
+	why := b.are(lead, z.Collinear, "is", " collinear there, so "+third+" carries no force: ")
 	if len(z.Collinear) == 0 {
-		why = []any{two + " that are not collinear, so neither carries a force: "}
+		why = []any{lead + two + " that are not collinear, so neither carries a force: "}
 	}
-	return say(append(append(lead, why...), equal(zero...), ".")...)
+	return say(append(append(before, why...), equal(zero...), ".")...)
 }
 
 // reasons say why symbols are not in an equation, of one and of several.
