@@ -193,8 +193,6 @@ F = { kind = "weight", at = "P", magnitude = "mass" }
 	}
 }
 
-var tag = regexp.MustCompile(`(?s)<style.*?</style>|<[^>]*>`)
-
 // A task prints what is typed, and neither what its sheet computes from it nor an expression nor
 // the direction of what it asks for; each result is defined so that no other can be meant.
 func TestATaskPrintsNothingComputed(t *testing.T) {
