@@ -68,7 +68,7 @@ func (m *Model) practising(i keys.Intent) (tea.Cmd, bool) {
 	case wish == practice.Leave && m.front.Alone():
 		return tea.Sequence(cmd, m.quit()), true
 	case wish == practice.Leave && m.opening != nil:
-		return tea.Sequence(cmd, m.front.Standing()), true
+		return tea.Sequence(cmd, m.front.Standing(m.opening.Paths())), true
 	}
 	return cmd, true
 }

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"os"
 	"path/filepath"
 	"regexp"
 	"strings"
@@ -323,6 +324,27 @@ func TestASetIsPractised(t *testing.T) {
 	if r.keys("esc"); !r.quit {
 		t.Error("esc on the list does not leave")
 	}
+}
+
+// A set of one's own stands among what was opened last, with how far one has come and until when it
+// is open; enter lists its problems.
+func TestASetOfOnesOwnStandsOnTheStartScreen(t *testing.T) {
+	folder := t.TempDir()
+	path := filepath.Join(folder, "week4.toml")
+	for name, text := range map[string]string{"week4.toml": fmt.Sprintf(setOfLamps, "2999-12-08 23:59"), "lamp.toml": strings.Replace(hanging, `W = "60 N"`, `W = { value = "60 N", range = "10 N .. 50 N", step = "1 N" }`, 1)} {
+		if err := os.WriteFile(filepath.Join(folder, name), []byte(text), 0o600); err != nil {
+			t.Fatal(err)
+		}
+	}
+	env := []string{"HOME=" + folder, "XDG_DATA_HOME=" + filepath.Join(folder, "data")}
+	r := rigOf(t, Options{Start: true, Recent: []string{path}, Env: env, Width: 120, Height: 36})
+	r.sees("Opened last", "week4.toml: 0 of 1 done, open until 8 December 2999", "Week 4", "1 problem to practise. Enter lists them.")
+	r.keys("enter")
+	r.sees("▸Lamp on two cables", "4 points")
+	r.keys("enter")
+	r.sees("practice: 0 of 2")
+	r.keys("esc", "esc")
+	r.sees("choose a sheet to start from")
 }
 
 // unlike is a sheet whose values have figures that nothing typed has.

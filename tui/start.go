@@ -23,7 +23,7 @@ func (m *Model) first() tea.Cmd {
 	}
 	m.beginJournal()
 	if m.opening != nil {
-		return tea.Batch(m.peek(false), m.next(), m.front.Standing())
+		return tea.Batch(m.peek(false), m.next(), m.front.Standing(m.opening.Paths()))
 	}
 	return tea.Batch(m.live.Solve(m.history.Current(), session.Whole), m.file.Record(), m.next())
 }
@@ -53,8 +53,8 @@ func (m *Model) takeFetched(msg start.Fetched) tea.Cmd {
 	switch {
 	case m.opening == nil: // another was opened meanwhile
 		return nil
-	case msg.Practise && msg.Fault == "":
-		return m.front.Sheet(practice.Name(msg.Of.Path, msg.Of.Name()), msg.Sheet)
+	case msg.Fault == "" && (msg.Practise || msg.Open && msg.Set != nil):
+		return m.front.Fetched(practice.Name(msg.Of.Path, msg.Of.Name()), msg.Sheet, msg.Set)
 	case msg.Practise:
 		m.front.Expect(false)
 		m.say(msg.Fault, true)

@@ -142,6 +142,10 @@ func (t *Practice) wrongValue(j Judgement, q problem.Query, typed units.Printed,
 			return j
 		}
 	}
+	if slip, ok := slips[SlipOf(given, exact, figuresOf(typed, given), func(a, b float64) bool { return math.Abs(a-b) <= half })]; ok && q.Kind != problem.AskAngle {
+		j.Mistake, j.Says = &Mistake{slip.kind, q.Name}, q.Name+slip.says
+		return j
+	}
 	if q.Kind == problem.AskLength || q.Kind == problem.AskAngle || q.Kind == problem.AskUnit {
 		j.Says = q.Name + " is not right. Look at the coordinates of the points."
 		return j
@@ -191,6 +195,23 @@ func (t *Practice) componentsOf(q problem.Query) (all []float64) {
 		all = append(all, v, -v)
 	}
 	return all
+}
+
+// slips are what is said of a number that is the right one but for a slip.
+var slips = map[NumberSlip]struct {
+	kind MistakeKind
+	says string
+}{
+	Twice: {"factor-2", " is off by a factor of 2."}, Half: {"factor-2", " is off by a factor of 2."},
+	Point: {"decimal-point", " is right but for the place of the decimal point."}, Exchanged: {"digits-exchanged", " is right but for two digits that are exchanged."},
+}
+
+// figuresOf is with how many figures a value is typed.
+func figuresOf(typed units.Printed, value float64) int {
+	if !typed.Number || value == 0 || typed.Half == 0 {
+		return figures
+	}
+	return int(math.Floor(math.Log10(math.Abs(value)))-math.Round(math.Log10(2*typed.Half))) + 1
 }
 
 // carriedFrom says what a value comes from that satisfies an equation of the student's with

@@ -8,6 +8,7 @@ import (
 	"trivet/mechanics/say"
 	"trivet/mechanics/sheet"
 	"trivet/tui/practice"
+	"trivet/tui/settings"
 )
 
 // Opening is what a session opens: a sheet, or a set to be practised.
@@ -49,6 +50,7 @@ func (c *Call) Practise(open func(*cobra.Command, Opening) error) *cobra.Command
 				o.Practice = &builtin
 			case set != nil:
 				o.Practice.Set = set
+				_ = settings.Opened(c.Env, args[0]) // it stands on the start screen then; nothing else depends on it
 			case text != nil: // it was said what is wrong with the set
 				return nil
 			default:

@@ -35,14 +35,24 @@ func BuiltIn(name string) (o Options, ok bool) {
 	return o, false
 }
 
-// Standing says of each set that comes with the program how far a person has come.
-func (k Keeping) Standing() (says map[string]string) {
-	if k.Store == nil {
+// FromFile is a set in a file; set is nil where the file has none that reads.
+func FromFile(path string) (set *problemset.Set) {
+	s, _, err := sheet.Load(path)
+	if err != nil || !problemset.Is(s) {
 		return nil
 	}
-	events, err := k.Store.Events(k.Person)
-	if err != nil {
-		return nil
+	if set, faults := problemset.Read(s, path, time.Local); len(faults) == 0 {
+		return set
+	}
+	return nil
+}
+
+// Standing says how far a person has come: of each set that comes with the program by its name, of
+// those in files by their paths, with until when they are open.
+func (k Keeping) Standing(paths []string) (says map[string]string) {
+	var events []record.Event
+	if k.Store != nil {
+		events, _ = k.Store.Events(k.Person) // what cannot be read is not told here
 	}
 	done := map[string]int{}
 	begun := map[string]bool{}
@@ -53,6 +63,11 @@ func (k Keeping) Standing() (says map[string]string) {
 		}
 	}
 	says = map[string]string{}
+	for _, path := range paths {
+		if set := FromFile(path); set != nil {
+			says[path] = fmt.Sprintf("%d of %d done, %s", done[set.Name()], len(set.Problems), times(set, time.Now()))
+		}
+	}
 	for _, of := range fixtures.Sets() {
 		if begun[of.Name] {
 			says[of.Name] = fmt.Sprintf("%d of %d done", done[of.Name], len(of.Sheets))

@@ -5,6 +5,7 @@ import (
 
 	tea "charm.land/bubbletea/v2"
 
+	"trivet/mechanics/problemset"
 	"trivet/mechanics/sheet"
 	"trivet/tui/grid"
 	"trivet/tui/keys"
@@ -117,12 +118,7 @@ func (f *Front) BuiltIn(name string) tea.Cmd {
 		if opt.Keeping = keep; open != nil {
 			opt.Keeping, trouble = open()
 		}
-		msg := opt.List(0)()
-		if shelf, ok := msg.(Shelved); ok && trouble != "" {
-			shelf.Trouble = trouble
-			return shelf
-		}
-		return msg
+		return listed(opt, trouble)
 	}, true)
 }
 
@@ -133,19 +129,44 @@ type Farther struct {
 	trouble string
 }
 
-// Standing reads how far one has come; looking makes no record.
-func (f *Front) Standing() tea.Cmd {
+// Fetched opens a file that was read: a set, or where it is none the sheet by its name.
+func (f *Front) Fetched(name string, s *sheet.Sheet, set *problemset.Set) tea.Cmd {
+	if set == nil {
+		return f.Sheet(name, s)
+	}
+	keep, open := f.opt.Keeping, f.opener()
+	return f.ask(func() tea.Msg {
+		opt, trouble := Options{Keeping: keep, Set: set}, ""
+		if open != nil {
+			opt.Keeping, trouble = open()
+		}
+		return listed(opt, trouble)
+	}, true)
+}
+
+// listed reads the list of a set, with what is wrong with the record.
+func listed(opt Options, trouble string) tea.Msg {
+	msg := opt.List(0)()
+	if shelf, ok := msg.(Shelved); ok {
+		shelf.Trouble = trouble
+		return shelf
+	}
+	return msg
+}
+
+// Standing reads how far one has come, also in the sets of some files; looking makes no record.
+func (f *Front) Standing(paths []string) tea.Cmd {
 	keep, open, env := f.opt.Keeping, f.opener(), f.env
 	return func() tea.Msg {
 		switch {
 		case open != nil && !Kept(env):
-			return nil
+			return Farther{keep: keep, far: keep.Standing(paths)}
 		case open != nil:
 			var trouble string
 			keep, trouble = open()
-			return Farther{keep, keep.Standing(), trouble}
+			return Farther{keep, keep.Standing(paths), trouble}
 		}
-		return Farther{keep: keep, far: keep.Standing()}
+		return Farther{keep: keep, far: keep.Standing(paths)}
 	}
 }
 

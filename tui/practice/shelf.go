@@ -244,8 +244,9 @@ func (s Shelf) Title() string {
 }
 
 // Times say from when and until when the set is open.
-func (s Shelf) Times() string {
-	set, now := s.opt.Set, time.Now()
+func (s Shelf) Times() string { return times(s.opt.Set, time.Now()) }
+
+func times(set *problemset.Set, now time.Time) string {
 	switch {
 	case !set.Opened(now):
 		return "opens " + set.Opens.Format(problemset.Stamp)

@@ -77,6 +77,10 @@ func (o *Screen) drawShot(c grid.Canvas, env []string, g theme.Glyphs, cam pictu
 				d.Wrapped(theme.Plain, "- ", s.Title, w)
 			}
 		}
+	case f.Set != nil && f.Fault == "":
+		d.Wrapped(theme.Name, "", grid.Clean(f.Set.Title), w)
+		d.Wrapped(theme.Dim, "", xdg.Short(env, f.Of.Path), w)
+		d.Wrapped(theme.Plain, "", say.Count(len(f.Set.Problems), "problem")+" to practise. Enter lists them.", w)
 	case f.Fault != "":
 		d.Wrapped(theme.Bad, "! ", f.Fault, w)
 	case f.problem != nil:

@@ -4,11 +4,13 @@ package start
 import (
 	"fmt"
 	"path/filepath"
+	"time"
 
 	tea "charm.land/bubbletea/v2"
 
 	"trivet/fixtures"
 	"trivet/mechanics/problem"
+	"trivet/mechanics/problemset"
 	"trivet/mechanics/report"
 	"trivet/mechanics/sheet"
 	"trivet/tui/grid"
@@ -44,8 +46,9 @@ type Fetched struct {
 	Sheet    *sheet.Sheet
 	Stamp    sheet.Stamp
 	Fault    string
-	Open     bool // it is to be opened
-	Practise bool // it is to be practised
+	Open     bool            // it is to be opened
+	Practise bool            // it is to be practised
+	Set      *problemset.Set // where the file is one
 	problem  *problem.Problem
 }
 
@@ -117,7 +120,7 @@ func (o *Screen) Listed() overlay.Shown {
 	}
 	for _, x := range o.shown() {
 		title := x.title
-		if far := o.standing[x.Set]; x.Set != "" && far != "" {
+		if far := o.standing[x.Set+x.Path]; x.Set+x.Path != "" && far != "" { // it is one or the other
 			title += ": " + far
 		}
 		s.Rows = append(s.Rows, overlay.Row{Family: x.family, Cells: []string{title}, Says: title})
@@ -199,6 +202,16 @@ func NewSheet(likes *settings.Settings) Fetched {
 	return Sheet{family: blankFamily, text: fixtures.Blanks()[0].Text}.Fetch(true, likes)
 }
 
+// Paths are those of the files opened last.
+func (o *Screen) Paths() (paths []string) {
+	for _, s := range o.all {
+		if s.Path != "" {
+			paths = append(paths, s.Path)
+		}
+	}
+	return paths
+}
+
 // Standing shows how far one has come in each set.
 func (o Screen) Standing(far map[string]string) *Screen {
 	o.standing = far
@@ -229,6 +242,13 @@ func (s Sheet) Fetch(open bool, likes *settings.Settings) Fetched {
 	}
 	if err != nil {
 		f.Fault = report.FileFault(s.Path, err).Short(s.Path)
+		return f
+	}
+	if s.Path != "" && problemset.Is(f.Sheet) {
+		set, faults := problemset.Read(f.Sheet, s.Path, time.Local)
+		if f.Set = set; len(faults) > 0 {
+			f.Fault = faults[0].In(s.Path)
+		}
 		return f
 	}
 	if s.Blank() && likes != nil {
