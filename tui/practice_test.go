@@ -169,6 +169,17 @@ func TestAnEntryIsKeptBeforeItIsJudged(t *testing.T) {
 	}
 }
 
+// A weight that is typed as a mass stands in the picture as that: the force is for the student to
+// find.
+func TestThePictureOfPracticeHasLoadsAsTyped(t *testing.T) {
+	r := practising(t, "plane = \"xy\"\nasked = \"B\"\n[points]\nA = { at = \"0, 0\", on = \"beam\" }\nB = { at = \"4, 0\", on = \"beam\" }\n"+
+		"[bodies]\nbeam = { weight = \"730 kg\", centre = \"(A + B)/2\" }\n[joints]\nA = { kind = \"pin\" }\nB = { kind = \"roller\", normal = \"+y\" }\n", nil, 120, 36)
+	r.sees("Wbeam = 730 kg")
+	if s := r.screen(); strings.Contains(s, "716") || strings.Contains(s, "7.16") {
+		t.Errorf("the weight is worked out:\n%s", s)
+	}
+}
+
 // What is typed before practice has opened goes to the entry, and not into the sheet.
 func TestWhatIsTypedAheadOfPracticeWaitsForIt(t *testing.T) {
 	r := newRig(t, hanging, 80, 24)

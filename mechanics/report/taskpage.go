@@ -53,7 +53,7 @@ func nameLines(opt PageOptions) [][]doc.Inline {
 
 // taskFigure has the loads as typed and what is asked as arrows.
 func taskFigure(p *problem.Problem, s *sheet.Sheet) scene.Options {
-	return scene.Options{Dimensions: true, Asked: p.Results(), Typed: typedLoad(p, s)}
+	return scene.Options{Dimensions: true, Asked: p.Results(), Typed: TypedLoad(p, s)}
 }
 
 // askedSection asks for the results, each defined, with room for its value where that is
@@ -189,9 +189,9 @@ func figured(p *problem.Problem, cell sheet.Ref) bool {
 	return false
 }
 
-// typedLoad is what a cell has as typed, the given's where it names one; without a key the
+// TypedLoad is what a cell has as typed, the given's where it names one; without a key the
 // magnitude of a load. Empty where it is computed.
-func typedLoad(p *problem.Problem, s *sheet.Sheet) func(sheet.Ref) string {
+func TypedLoad(p *problem.Problem, s *sheet.Sheet) func(sheet.Ref) string {
 	return func(of sheet.Ref) string {
 		switch {
 		case of.Key != "":

@@ -27,9 +27,6 @@ type Sum struct {
 	of sum
 }
 
-// Is says which sum it is, on what.
-func (s *Sum) Is() string { return s.is }
-
 // Slip is one mistake in one sum, and by what it changes Row.
 type Slip struct {
 	Mistake

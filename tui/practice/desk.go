@@ -35,8 +35,9 @@ type Desk struct {
 	Line text.Line
 
 	work    *Work
-	task    []doc.Block
-	solved  *Solved // nil: it does not show
+	task    *document
+	solved  *document              // nil: it does not show
+	typed   func(sheet.Ref) string // what a cell has of a load, which the picture says as it is typed
 	names   []string
 	waiting []tea.Cmd // what was asked for while something is being judged
 	busy    bool
@@ -50,29 +51,31 @@ type Desk struct {
 	sketch  *picture.Kept
 }
 
-// Solved is the worked solution, behind the student's own work.
-type Solved struct {
-	own   []doc.Block
-	steps results.Steps
-	laid  atomic.Pointer[laid] // as it was drawn last
+// document is what is read at a desk: the task, or one's own work with the worked solution behind it.
+type document struct {
+	blocks []doc.Block
+	steps  *results.Steps       // nil: none stand behind the blocks
+	laid   atomic.Pointer[laid] // as it was drawn last
 }
 
-// laid is a solution in lines of a width.
+// laid is a document in lines of a width.
 type laid struct {
 	w     int
 	ascii bool
 	lines text.Lines
 }
 
-// in gives the solution in lines of a width.
-func (s *Solved) in(w int, ascii bool) text.Lines {
-	if l := s.laid.Load(); l != nil && l.w == w && l.ascii == ascii {
+// in gives the document in lines of a width.
+func (d *document) in(w int, ascii bool) text.Lines {
+	if l := d.laid.Load(); l != nil && l.w == w && l.ascii == ascii {
 		return l.lines
 	}
 	var lines text.Lines
-	lines.Laid(text.Layout(w, 0, ascii), s.own)
-	lines = append(lines, s.steps.All(w, ascii)...)
-	s.laid.Store(&laid{w, ascii, lines})
+	lines.Laid(text.Layout(w, 0, ascii), d.blocks)
+	if d.steps != nil {
+		lines = append(lines, d.steps.All(w, ascii)...)
+	}
+	d.laid.Store(&laid{w, ascii, lines})
 	return lines
 }
 
@@ -95,13 +98,13 @@ type Told struct {
 	Bad    bool
 	Loud   bool   // no pane shows it
 	Line   string // to be mended
-	solved *Solved
+	solved *document
 }
 
 // Open begins at a desk, with the work as far as it is done.
 func Open(keep Keeping, task Task, s *sheet.Sheet, sol *statics.Solution) (Desk, error) {
 	w, err := Begin(keep, task, sol)
-	d := Desk{Problem: sol.Problem, work: w, task: report.Task(sol.Problem, s), names: namesOf(sol.Problem), cam: picture.NewCamera()}
+	d := Desk{Problem: sol.Problem, work: w, task: &document{blocks: report.Task(sol.Problem, s)}, typed: report.TypedLoad(sol.Problem, s), names: namesOf(sol.Problem), cam: picture.NewCamera()}
 	d.take(w.State())
 	if d.Done && task.MayShow(true) || d.Shown {
 		d.solved = w.solve()
@@ -137,7 +140,7 @@ func (d *Desk) take(s State) {
 	for i, x := range s.Found {
 		found.X[i] = statics.Unknown{Value: x, Fixed: true}
 	}
-	drawn := scene.System(d.Problem, found, scene.Options{Reactions: true})
+	drawn := scene.System(d.Problem, found, scene.Options{Reactions: true, Typed: d.typed})
 	d.drawn, d.sketch = &drawn, &picture.Kept{}
 }
 
@@ -458,14 +461,15 @@ func (w *Work) undone() tea.Cmd {
 }
 
 // solve writes the worked solution, with the student's own work before it.
-func (w *Work) solve() *Solved {
+func (w *Work) solve() *document {
 	var own []tutor.Judgement
 	for _, one := range w.State().Items {
 		if one.Hint == nil {
 			own = append(own, one.Judgement)
 		}
 	}
-	return &Solved{own: report.OwnWork(own), steps: results.Lay(working.Build(w.solution), results.Widths{})}
+	steps := results.Lay(working.Build(w.solution), results.Widths{})
+	return &document{blocks: report.OwnWork(own), steps: &steps}
 }
 
 // verdicts are those of entries, in words.

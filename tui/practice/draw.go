@@ -140,7 +140,7 @@ func (d *Desk) lines(p pane, w int, ascii bool) (lines text.Lines) {
 	case d.solved != nil:
 		return d.solved.in(w, ascii)
 	default:
-		lines.Laid(text.Layout(w, 0, ascii), d.task)
+		return d.task.in(w, ascii)
 	}
 	return lines
 }
