@@ -10,13 +10,11 @@ import (
 
 	tea "charm.land/bubbletea/v2"
 
-	"trivet/mechanics/problem"
 	"trivet/mechanics/problemset"
 	"trivet/mechanics/report"
 	"trivet/mechanics/say"
 	"trivet/mechanics/sheet"
 	"trivet/mechanics/statics"
-	"trivet/mechanics/variant"
 	"trivet/tui/frame"
 	"trivet/tui/grid"
 	"trivet/tui/keys"
@@ -137,40 +135,6 @@ func (o Options) open(p problemset.Problem, now time.Time) tea.Cmd {
 		}
 		return opened(o.Keeping, InSet(o.Set, p, s), s, sol)
 	}
-}
-
-// personal is the person's own variant of a sheet.
-func (o Options) personal(p problemset.Problem, s *sheet.Sheet, sol *statics.Solution) (*sheet.Sheet, *statics.Solution, string) {
-	src, err := variant.NewSource(s, sol)
-	if err != nil {
-		return nil, nil, err.Error()
-	}
-	seed := o.Person
-	if o.Store != nil { // another name later changes no values
-		if seed, err = o.Store.Seed(o.Person); err != nil {
-			return nil, nil, "the record cannot be read: " + err.Error()
-		}
-	}
-	own, err := o.Set.Personal(p, seed, src)
-	if err != nil {
-		return nil, nil, err.Error()
-	}
-	return own.Sheet, own.Solution, ""
-}
-
-// solved reads and solves a sheet.
-func solved(s *sheet.Sheet) (*statics.Solution, string) {
-	p, errs := problem.Read(s)
-	for _, e := range errs {
-		if e.Blocks() {
-			return nil, "this sheet does not read yet: " + e.Text()
-		}
-	}
-	sol := statics.Solve(p)
-	if sol.Verdict == statics.Unreadable {
-		return nil, "this sheet does not read yet"
-	}
-	return sol, ""
 }
 
 func opened(keep Keeping, task Task, s *sheet.Sheet, sol *statics.Solution) Opened {
